@@ -1,0 +1,56 @@
+#pragma once
+
+#include "anatomy/pose.h"
+#include "motion/motion.h"
+#include "phrase/pronunciation.h"
+#include "score/score.h"
+#include "segments/track.h"
+
+#include <string>
+#include <vector>
+
+namespace mw {
+
+enum class ClashKind { tug, quick_return, swap, near_twins, counter_move, out_of_step, accent_shift };
+std::string_view to_text(ClashKind kind);      // tug, quick_return, ...
+std::string_view learner_name(ClashKind kind); // "Tug", "Quick return", ...
+
+/// A place where moves conflict.
+struct Clash {
+  ClashKind kind = ClashKind::tug;
+  int level = 1; // 1 mild, 2 clear, 3 strong
+  double start_s = 0, end_s = 0;
+  double strength = 0; // the number behind the level, comparable within a kind
+  std::vector<Articulator> articulators;
+  std::vector<std::size_t> segments; // indices, in order
+  std::string title; // "Tug on the back of the tongue"
+  std::string text;  // one plain sentence: what happens
+  std::string feel;  // what to feel
+  bool operator==(const Clash&) const = default;
+};
+
+/// All clashes of a take, strongest first.
+std::vector<Clash> find_clashes(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
+                                const Motion& motion);
+
+/// Four bars, each 0 or more, higher is harder, about 1 at the hard end of the fixed reference list.
+struct Difficulty {
+  double slips = 0, slowing = 0, late_start = 0, drift = 0, overall = 0;
+  std::string label; // easy, moderate, demanding, very demanding
+  std::vector<std::string> reasons; // at most two
+  std::string scale; // version of weights and list
+  std::vector<double> load;         // per segment, 0..1, over time
+  bool operator==(const Difficulty&) const = default;
+};
+struct LikelySlip {
+  std::size_t segment = 0;
+  std::string wanted, instead; // IPA
+  double strength = 0;
+  std::string text;
+  bool operator==(const LikelySlip&) const = default;
+};
+Difficulty judge(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
+                 const std::vector<Clash>& clashes, bool loop);
+std::vector<LikelySlip> find_likely_slips(const SegmentTrack& track, const std::vector<Clash>& clashes, bool loop);
+
+} // namespace mw
