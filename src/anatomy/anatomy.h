@@ -28,10 +28,13 @@ struct Anatomy {
   double tip_radius = 2.8, body_radius = 19, root_radius = 15.5, base_radius = 11;
   double jaw_length = 85, glottis_y = -82, epiglottis_tip_y = -42.5, epiglottis_x_min = 57, epiglottis_x_max = 75.6;
   double tuck_reach = 8.2;
-  double rest_area_fine = 0, rest_area_coarse = 0; // mm2, of the rest posture, computed when the speaker is read
+  /// Tongue area of the rest posture (mm2) in a fine and in a coarse build. Kept in the speaker's file, because the build
+  /// itself lies in tract; a test of tract builds both again and compares.
+  double rest_area_fine = 0, rest_area_coarse = 0;
   Vec2 condyle{}, body_neutral{}, grid_centre{}, tongue_base{}, hyoid_rest{}, epiglottis_base{}, genial{}, velum_start{};
   std::array<double, 7> velum_lengths{};
   std::array<double, 8> velum_closed_radius{}, velum_open_radius{};
+  std::vector<std::array<double, 8>> velum_weights; // soft palate centreline: 48 samples as weights of its eight joints
   std::vector<LipPoint> upper_lip, lower_lip;
   Polyline palate;       // hard palate, lower face, resampled (1 mm x palate_step)
   Polyline back_wall;    // throat, resampled (1.5 mm x palate_step)

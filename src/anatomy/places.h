@@ -27,6 +27,17 @@ Vec2 wall_normal(const WallTable& table, double u);
 Vec2 tip_goal(const Anatomy& anatomy, double u, double opening, double velum = 0);
 Vec2 body_goal(const Anatomy& anatomy, double u, double opening, double velum = 0);
 
+/// Place on a scale that all speakers share: 0..1 hard palate, 1..2 soft palate, 2..3 throat wall to the glottis.
+double normalised_place(const WallTable& table, double u);
+/// The way back; clamped to 0..3.
+double place_of_normalised(const WallTable& table, double z);
+
+/// A point against the wall table's nearest sample: its u, the distance along the normal and the offset along the wall.
+struct WallSpot {
+  double u = 0, distance = 0, offset = 0;
+};
+WallSpot locate_on_wall(const WallTable& table, Vec2 p);
+
 /// IPA place ("dental", "alveolar", ..., "glottal") at a wall arc length of this speaker; normalised by landmarks so that
 /// it holds for every speaker.
 std::string_view place_name(const Anatomy& anatomy, const WallTable& table, double u);

@@ -31,7 +31,7 @@ struct Pose {
 struct PoseChannel {
   std::string_view column; // contract name, with unit
   double Pose::*value;     // body_height_mm is converted (see column_value)
-  double low, high;        // range of the adult male model
+  double low, high;        // range of the field itself in the adult male model (for body_height_mm: of body_y)
   Articulator articulator;
 };
 /// In the order of the contract's motion columns (18 rows; groove is not among them).
@@ -40,5 +40,7 @@ std::span<const PoseChannel> pose_channels();
 struct Anatomy;
 /// The value as `motion` and `shape` print it: body_height_mm is the top of the body disc, the rest is the field itself.
 double column_value(const Anatomy& anatomy, const Pose& pose, std::size_t channel);
+/// The way back for body_height_mm: the height of the disc's centre.
+double body_y_of_height(const Anatomy& anatomy, double body_x, double body_height);
 
 } // namespace mw
