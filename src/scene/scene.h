@@ -1,10 +1,12 @@
 #pragma once
 
+#include "base/path.h"
 #include "base/vec.h"
 
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -16,20 +18,19 @@ struct Colour {
   bool operator==(const Colour&) const = default;
 };
 
-/// A path of lines and cubics; cubics are kept until the painter flattens them. Units: scene units (px or pt).
-struct Path {
-  struct Move { Vec2 to; bool operator==(const Move&) const = default; };
-  struct Line { Vec2 to; bool operator==(const Line&) const = default; };
-  struct Cubic { Vec2 c1, c2, to; bool operator==(const Cubic&) const = default; };
-  struct Close { bool operator==(const Close&) const = default; };
-  std::vector<std::variant<Move, Line, Cubic, Close>> steps;
-  bool operator==(const Path&) const = default;
-};
-/// Smooth path through points (Catmull-Rom tangents as cubics) and straight polylines.
+/// Smooth path through points (Catmull-Rom tangents as cubics; a turn of more than 50 degrees stays a corner) and
+/// straight polylines. Units of paths in a scene: scene units (px or pt). Fewer than two points give an empty path.
 Path smooth_path(const Polyline& points, bool closed);
 Path line_path(const Polyline& points, bool closed);
+/// Corners of `radius`, at most half of the shorter side.
 Path rounded_rectangle(Vec2 top_left, Vec2 size, double radius);
 Path circle_path(Vec2 centre, double radius);
+/// `a` with the steps of `b` behind it.
+Path joined(Path a, const Path& b);
+/// Low and high corner of a path's control points; zeros for an empty path.
+std::pair<Vec2, Vec2> bounds(const Path& path);
+/// Points that stay within `tolerance` of the line (Douglas-Peucker); both ends kept.
+Polyline simplified(const Polyline& points, double tolerance);
 
 struct RadialBlend { // circle from `inner` to `outer` radius; stops 0..1
   Vec2 centre;
@@ -109,5 +110,8 @@ struct Scene {
   Colour ground{1, 1, 1, 1};
   std::vector<Mark> marks;
 };
+
+/// The scene as indented text, one mark a line (role, id, kind, extent): what goldens and people read.
+std::string dump(const Scene& scene);
 
 } // namespace mw
