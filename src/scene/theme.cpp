@@ -11,7 +11,7 @@ namespace {
 constexpr std::array<std::string_view, 4> names{"light", "dark", "high", "print"};
 
 // Values chosen and measured in the visual design, section 2; tests recompute its contrast table (2.1).
-const std::array<TokenRow, 44> tokens{{
+constexpr auto tokens = std::to_array<TokenRow>({
     {"ground", &Theme::ground, {"#EFE4CE", "#14191B", "#FFFFFF", "#FFFFFF"}, "bench behind the panels"},
     {"panel", &Theme::panel, {"#FBF6EA", "#1F2629", "#FFFFFF", "#FFFFFF"}, "paper of a panel, stage backdrop"},
     {"raised", &Theme::raised, {"#FFFDF6", "#293236", "#FFFFFF", "#FFFFFF"}, "fields, buttons, letter tags"},
@@ -56,25 +56,28 @@ const std::array<TokenRow, 44> tokens{{
     {"clash3", &Theme::clash3, {"#F79A0B", "#FFCF70", "#F79A0B", "#D0D0D0"}, "strong clash"},
     {"clash_ink", &Theme::clash_ink, {"#3A2206", "#FFF3D6", "#3A2206", "#000000"}, "border and heavy edge"},
     {"hatch", &Theme::hatch, {"#3A2206", "#1B1206", "#3A2206", "#000000"}, "hatch lines and signs on the fill"},
-}};
+});
 
-const std::array<ArticulatorRow, articulator_count> articulators{{
-    {Articulator::lips, "lips", {"#9A444E", "#EB817A", "#9A444E", "#000000"}, {}, {0, false, {}}},
-    {Articulator::tip, "tip", {"#014498", "#1691DD", "#014498", "#000000"}, {0.1, 5}, {-50, false, {}}},
-    {Articulator::body, "back", {"#918304", "#FDDC5A", "#918304", "#000000"}, {10, 6}, {50, false, {}}},
-    {Articulator::root, "root", {"#40210B", "#956F03", "#40210B", "#000000"}, {8, 4, 0.1, 4}, {90, false, {}}},
-    {Articulator::velum, "soft palate", {"#8C71D6", "#D8D4FE", "#8C71D6", "#000000"}, {14, 3}, {0, false, {1.6, 4}}},
-    {Articulator::jaw, "jaw", {"#282433", "#767380", "#282433", "#000000"}, {4, 4}, {0, false, {5, 4}}},
-    {Articulator::larynx, "voice box", {"#398F85", "#A2F2D3", "#398F85", "#000000"}, {2, 3}, {50, true, {}}},
-    {Articulator::glottis, "voice box", {"#398F85", "#A2F2D3", "#398F85", "#000000"}, {2, 3}, {50, true, {}}},
-}};
+const std::array<ArticulatorRow, articulator_count>& articulators() { // built on first use: themes may be asked for early
+  static const std::array<ArticulatorRow, articulator_count> rows{{
+      {Articulator::lips, "lips", {"#9A444E", "#EB817A", "#9A444E", "#000000"}, {}, {0, false, {}}},
+      {Articulator::tip, "tip", {"#014498", "#1691DD", "#014498", "#000000"}, {0.1, 5}, {-50, false, {}}},
+      {Articulator::body, "back", {"#918304", "#FDDC5A", "#918304", "#000000"}, {10, 6}, {50, false, {}}},
+      {Articulator::root, "root", {"#40210B", "#956F03", "#40210B", "#000000"}, {8, 4, 0.1, 4}, {90, false, {}}},
+      {Articulator::velum, "soft palate", {"#8C71D6", "#D8D4FE", "#8C71D6", "#000000"}, {14, 3}, {0, false, {1.6, 4}}},
+      {Articulator::jaw, "jaw", {"#282433", "#767380", "#282433", "#000000"}, {4, 4}, {0, false, {5, 4}}},
+      {Articulator::larynx, "voice box", {"#398F85", "#A2F2D3", "#398F85", "#000000"}, {2, 3}, {50, true, {}}},
+      {Articulator::glottis, "voice box", {"#398F85", "#A2F2D3", "#398F85", "#000000"}, {2, 3}, {50, true, {}}},
+  }};
+  return rows;
+}
 
 Theme build(std::size_t column) {
   Theme theme;
   theme.name = names[column];
   theme.dark = theme.name == "dark";
   for (const TokenRow& row : tokens) theme.*row.value = from_hex(row.hex[column]);
-  for (const ArticulatorRow& row : articulators) theme.articulators[static_cast<std::size_t>(row.articulator)] = from_hex(row.hex[column]);
+  for (const ArticulatorRow& row : articulators()) theme.articulators[static_cast<std::size_t>(row.articulator)] = from_hex(row.hex[column]);
   return theme;
 }
 
@@ -95,8 +98,8 @@ double luminance(Colour c) { return 0.2126 * linear(c.r) + 0.7152 * linear(c.g) 
 } // namespace
 
 std::span<const TokenRow> token_rows() { return tokens; }
-std::span<const ArticulatorRow> articulator_rows() { return articulators; }
-const ArticulatorRow& articulator_row(Articulator a) { return articulators[static_cast<std::size_t>(a)]; }
+std::span<const ArticulatorRow> articulator_rows() { return articulators(); }
+const ArticulatorRow& articulator_row(Articulator a) { return articulators()[static_cast<std::size_t>(a)]; }
 
 const Theme& light_theme() { static const Theme theme = build(0); return theme; }
 const Theme& dark_theme() { static const Theme theme = build(1); return theme; }

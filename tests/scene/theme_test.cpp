@@ -50,8 +50,7 @@ double hue(double b, double a) {
   return h < 0 ? h + 360 : h;
 }
 
-double ciede2000(Colour p, Colour q) { // Sharma, Wu and Dalal 2005
-  const Lab one = lab(p), two = lab(q);
+double ciede2000(Lab one, Lab two) { // Sharma, Wu and Dalal 2005
   const double c = (std::hypot(one.a, one.b) + std::hypot(two.a, two.b)) / 2, c7 = std::pow(c, 7);
   const double g = 0.5 * (1 - std::sqrt(c7 / (c7 + std::pow(25.0, 7))));
   const double a1 = one.a * (1 + g), a2 = two.a * (1 + g), c1 = std::hypot(a1, one.b), c2 = std::hypot(a2, two.b);
@@ -70,12 +69,15 @@ double ciede2000(Colour p, Colour q) { // Sharma, Wu and Dalal 2005
   return std::sqrt(std::pow(dl / sl, 2) + std::pow(dc / sc, 2) + std::pow(dH / sh, 2) + rt * dc / sc * dH / sh);
 }
 
+double ciede2000(Colour p, Colour q) { return ciede2000(lab(p), lab(q)); }
+
 const std::array drawn{Articulator::lips, Articulator::tip, Articulator::body, Articulator::root, Articulator::velum, Articulator::jaw, Articulator::glottis};
 
 } // namespace
 
-TEST_CASE("theme: CIEDE2000 agrees with two pairs of the published test data") {
-  // identical colours differ by 0; black and white by 100
+TEST_CASE("theme: CIEDE2000 agrees with published test pairs (Sharma, Wu and Dalal 2005), black and white differ by 100") {
+  CHECK(ciede2000(Lab{50, 2.6772, -79.7751}, Lab{50, 0, -82.7485}) == doctest::Approx(2.0425).epsilon(0.0001));
+  CHECK(ciede2000(Lab{50, 2.5, 0}, Lab{50, 0, -2.5}) == doctest::Approx(4.3065).epsilon(0.0001));
   CHECK(ciede2000({0.3f, 0.5f, 0.2f, 1}, {0.3f, 0.5f, 0.2f, 1}) == doctest::Approx(0));
   CHECK(ciede2000({0, 0, 0, 1}, {1, 1, 1, 1}) == doctest::Approx(100).epsilon(0.001));
 }
