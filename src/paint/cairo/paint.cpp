@@ -156,7 +156,9 @@ struct Player {
     cairo_translate(cr, image.at.x, image.at.y);
     cairo_scale(cr, image.size.x / image.columns, image.size.y / image.rows);
     cairo_set_source_surface(cr, surface, 0, 0);
-    cairo_paint(cr);
+    cairo_pattern_set_extend(cairo_get_source(cr), CAIRO_EXTEND_PAD); // no fading at the picture's edge
+    cairo_rectangle(cr, 0, 0, image.columns, image.rows);
+    cairo_fill(cr);
     cairo_restore(cr);
     cairo_surface_destroy(surface);
   }
