@@ -3,6 +3,7 @@
 #include "base/expect.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -15,19 +16,22 @@ constexpr double piece_cm = 0.6;
 std::complex<double> to_std(Complex z) { return {z.re, z.im}; }
 Complex from_std(std::complex<double> z) { return {z.real(), z.imag()}; }
 
-// cosh(x) and sinh(x) / x of u = x^2.
-Complex cosh_of(Complex u) {
-  constexpr double c[] = {1.0 / 3628800, 1.0 / 40320, 1.0 / 720, 1.0 / 24, 1.0 / 2, 1.0};
-  Complex sum{c[0], 0};
-  for (int i = 1; i < 6; ++i) sum = u * sum + Complex{c[i], 0};
-  return sum;
-}
-Complex sinh_ratio_of(Complex u) {
-  constexpr double c[] = {1.0 / 39916800, 1.0 / 362880, 1.0 / 5040, 1.0 / 120, 1.0 / 6, 1.0};
-  Complex sum{c[0], 0};
-  for (int i = 1; i < 6; ++i) sum = u * sum + Complex{c[i], 0};
-  return sum;
-}
+// cosh(k L) and sinh(k L) / (k L) as polynomials of L^2: coefficients k^2n / (2n)! and k^2n / (2n + 1)!.
+struct Series {
+  explicit Series(Complex k2) {
+    constexpr double even[] = {2, 24, 720, 40320}, odd[] = {6, 120, 5040, 362880};
+    Complex power = k2;
+    for (std::size_t n = 0; n < 4; ++n, power = power * k2) {
+      cosh[n] = (1 / even[n]) * power;
+      sinh_ratio[n] = (1 / odd[n]) * power;
+    }
+  }
+  static Complex sum(const std::array<Complex, 4>& c, double l2) {
+    const Complex inner = c[0] + l2 * (c[1] + l2 * (c[2] + l2 * c[3]));
+    return Complex{1, 0} + l2 * inner;
+  }
+  std::array<Complex, 4> cosh, sinh_ratio;
+};
 } // namespace
 
 Chain::Chain(const AreaFunction& tube, const TubePhysics& physics) : physics_(physics) {
@@ -78,8 +82,9 @@ Complex Chain::inverse_transfer(double hz) const {
 
   Complex p{0, 0}, q{1, 0};
   const Complex side = side_volume_ > 0 ? side_admittance(k2) : Complex{};
+  const Series series(k2);
   for (const Link& link : links_) {
-    const Complex u = link.length2 * k2, ch = cosh_of(u), sh = sinh_ratio_of(u);
+    const Complex ch = Series::sum(series.cosh, link.length2), sh = Series::sum(series.sinh_ratio, link.length2);
     for (int i = 0; i < link.pieces; ++i) {
       const Complex next = p * ch + link.length_area * (q * sh);
       q = link.length_over_area * (p * (k2 * sh)) + q * ch;

@@ -4,32 +4,41 @@
 
 namespace mw {
 
-/// Coronal cut at `behind_teeth_mm`: palate arch and tongue surface over the half width, mirrored (z from -W to W).
+/// Coronal cut at `behind_teeth_mm`: palate arch and tongue surface across the mouth (z from -W to W). A closed formula on
+/// top of the section (tract-model.md section 12), not a simulation of the tongue's sides. Behind the hard palate the arch
+/// is that of its end.
 struct FrontSection {
   double behind_teeth_mm = 15;
-  Polyline palate, tongue;    // (z, y)
-  Polyline tongue_underside;  // only when the cut passes under a raised tip
+  Polyline palate{}, tongue{};  // (z, y)
+  Polyline tongue_underside{};  // only when the cut passes under a raised tip; from +W round to -W
   bool tongue_present = true;
 };
 FrontSection front_section(const Anatomy& anatomy, const Outline& outline, const Pose& pose, double behind_teeth_mm);
 
-/// Palate seen from below: x behind the teeth, z from the midline (both halves).
+/// Palate seen from below: x behind the teeth, z from the midline (both halves). The tongue touches where its surface
+/// comes within 0.35 mm of the arch.
 struct PalateMap {
-  Polyline arch;                  // outline of the palate (x, z), teeth line
-  std::vector<Vec2> grid;         // sample points (x, z)
-  std::vector<bool> contact;      // per grid point
+  Polyline arch{};                // outline of the palate (x, z), teeth line, from the back left round the front
+  std::vector<Vec2> grid{};       // sample points (x, z): `rows` from front to back, `columns` from left to right
+  int rows = 0, columns = 0;
+  std::vector<bool> contact{};    // per grid point
+  std::vector<double> depth{};    // mm the surface is pressed against the arch; negative = air between
 };
 PalateMap palate_map(const Anatomy& anatomy, const Outline& outline, const Pose& pose);
+
+/// Width (mm) of the opening between the lips' corners; 0 when they touch.
+double lip_width(const Anatomy& anatomy, const Pose& pose);
 
 /// Lips from the front: opening width and height (mm), outlines around (0, 0).
 struct LipsFront {
   double width_mm = 0, height_mm = 0, rounding = 0, protrusion_mm = 0;
   bool teeth_on_lip = false; // labiodental
-  Polyline outer, inner;
+  Polyline outer{}, inner{};
 };
 LipsFront lips_front(const Anatomy& anatomy, const Pose& pose);
 
 enum class FoldState { closed, creaky, voiced, breathy, voiceless };
+/// From the glottis opening: below 0.05 closed, 0.1 creaky, 0.25 voiced, 0.5 breathy, else voiceless.
 FoldState fold_state(const Pose& pose);
 
 } // namespace mw

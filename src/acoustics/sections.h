@@ -1,0 +1,24 @@
+#pragma once
+
+#include "tract/outline.h"
+
+#include <vector>
+
+namespace mw {
+
+/// One line across the airway: its ends on the tongue side and on the wall side, mm, skull frame.
+struct CrossLine {
+  Vec2 inner{}, outer{};
+};
+/// The 47 fixed lines of a speaker, lips to glottis: upright through the mouth, a fan from palate to throat, level
+/// through the throat. A line that meets no wall is left out. Inner = outer where the airway is shut.
+std::vector<CrossLine> cross_lines(const Anatomy& anatomy, const Outline& outline);
+
+/// The airway's midline with the width across it (mm) at each of its points, lips to glottis.
+struct Midline {
+  Polyline point;
+  std::vector<double> width;
+};
+Midline midline(const std::vector<CrossLine>& lines);
+
+} // namespace mw
