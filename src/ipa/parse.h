@@ -32,7 +32,8 @@ Result<Sound> parse_sound(std::string_view text, Notation notation);
 Result<std::vector<SpelledWord>> parse_transcription(std::string_view text, Notation notation);
 
 /// Divides a string of sounds (consonants, vowels, glides, syllabic consonants; no marks of stress) by maximal legal
-/// English onset; a nucleus is every sound for which is_vowel or is_syllabic holds.
+/// English onset; a nucleus is every sound for which is_vowel or is_syllabic holds; without any, the most sonorous
+/// sound. Empty for no sounds.
 std::vector<SpelledSyllable> syllabify(const std::vector<Sound>& sounds);
 
 } // namespace mw

@@ -19,6 +19,9 @@ struct Sound {
 
 /// IPA text of a sound, NFC, as shown to people and written to files.
 std::string to_ipa(const Sound& sound);
+/// X-SAMPA text of a sound; tone letters become tone marks (the notation has one code for both), a letter without code
+/// stays as it is.
+std::string to_xsampa(const Sound& sound);
 
 /// A vowel, glide or syllabic consonant can be a nucleus.
 bool is_vowel(const Sound& sound);
