@@ -13,7 +13,11 @@
 namespace mw {
 
 /// A value with where it comes from (contract: accents ID --json).
-struct Sourced { std::string value, source, status; bool operator==(const Sourced&) const = default; };
+struct Sourced {
+  std::string value, source, status;
+  std::string note{}; // what a person should know; kept by reading and writing
+  bool operator==(const Sourced&) const = default;
+};
 
 /// How one lexical set sounds; glides have an end. Context rows change it ("before l", "before voiceless", ...).
 struct SetValue {
@@ -21,6 +25,7 @@ struct SetValue {
   Sound vowel;
   bool r_follows = false; // a coda r is said after it
   std::string source, status;
+  std::string note{};
   bool operator==(const SetValue&) const = default;
 };
 struct ContextValue { std::string context; SetValue value; bool operator==(const ContextValue&) const = default; };
@@ -44,6 +49,9 @@ struct Accent {
 struct AccentName { std::string id, name, status; };
 /// Shipped accents, in the order of the list.
 Result<std::vector<AccentName>> list_accents();
+/// The vowel text of an accent file ("\u025b", "a\u026a", "\u0251\u0279"): one vowel or two, with marks, and a last
+/// \u0279 for a coda r. Problem (input) names what does not fit.
+Result<SetValue> parse_set_value(const std::string& ipa);
 /// A shipped id, or a path to an accent file. Problem: usage for an unknown id, input for a missing or broken file (file,
 /// line, reason).
 Result<Accent> read_accent(const std::string& id_or_path);
