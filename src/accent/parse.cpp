@@ -8,7 +8,6 @@
 #include <algorithm>
 #include <cmath>
 
-#define TOML_EXCEPTIONS 0
 #include <toml++/toml.h>
 
 namespace mw {
@@ -137,7 +136,7 @@ void read_posture(Reader& reader, const toml::table& posture, Accent& accent) {
     reader.only(*entry, {"shift", "source", "status", "note"});
     const toml::node* shift = entry->get("shift");
     const std::optional<double> number = shift == nullptr ? std::nullopt : shift->value<double>();
-    if (!number) return reader.fail(entry->source(), "\"shift\" of " + name + " is missing or not a number", "write shift = 0.5");
+    if (!number) return reader.fail(shift ? shift->source() : entry->source(), "\"shift\" of " + name + " is missing or not a number", "write shift = 0.5");
     if (!std::isfinite(*number) || std::abs(*number) > channel->most)
       return reader.fail(shift->source(), "the shift of " + name + " is out of range",
                          "stay within " + to_text(-channel->most) + " and " + to_text(channel->most));
@@ -190,15 +189,17 @@ std::optional<Problem> unreadable(std::string_view text, const std::string& file
 
 Result<Accent> parse_accent(std::string_view toml, const std::string& file_name) {
   if (const auto problem = unreadable(toml, file_name)) return *problem;
-  const toml::parse_result parsed = toml::parse(toml, std::string_view(file_name));
-  if (!parsed) {
-    const auto& error = parsed.error();
+  toml::table root;
+  // the packaged library reports by exception: it ends here
+  try {
+    root = toml::parse(toml, std::string_view(file_name));
+  } catch (const toml::parse_error& error) {
     return Problem{ProblemKind::input, std::string(error.description()),
                    file_name + " line " + std::to_string(error.source().begin.line), "mend the line; the file is TOML"};
   }
   Reader reader{file_name};
   Accent accent;
-  read_all(reader, parsed.table(), accent);
+  read_all(reader, root, accent);
   if (reader.problem) return *reader.problem;
   return accent;
 }

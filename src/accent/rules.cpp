@@ -13,6 +13,7 @@ constexpr std::string_view yes_no = "yes|no|variable";
 // `from`: 0.5 where the sources call the variable form usual, 0.7 to 0.8 where they call it occasional, casual or local;
 // the numbers are ours. Rules whose effect is already in the vowel values only inform.
 constexpr RuleName names[]{
+    {"national_norm", "American|British", "whose words, numbers and dates (tomato, schedule, zed) the accent goes with"},
     {"rhotic", yes_no, "r is said in every position, not only before a vowel", 0.5},
     {"linking_r", yes_no, "an r of the spelling comes back before a vowel", 0.3},
     {"intrusive_r", yes_no, "an r is put between a non-high vowel and a vowel", 0.6},
