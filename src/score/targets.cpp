@@ -52,8 +52,8 @@ struct Table {
     return parse_number(text(row, column));
   }
 };
-Result<Table> open_table(const Anatomy& anatomy, const std::string& name) {
-  const std::string file = "speakers/" + anatomy.id + "/" + name;
+Result<Table> open_table(const std::string& speaker, const std::string& name) {
+  const std::string file = "speakers/" + speaker + "/" + name;
   auto csv = read_csv_asset(file);
   if (!csv) return csv.error();
   return Table{file, std::move(*csv)};
@@ -113,9 +113,9 @@ Result<Target> read_consonant(const Table& table, std::size_t row, const Anatomy
 
 /// Weights and timing stand in the male table only; other speakers' rows bring their own postures.
 Result<std::vector<Target>> read_consonants(const Anatomy& anatomy) {
-  const auto male = open_table(Anatomy{.id = "adult-male"}, "consonants.csv");
+  const auto male = open_table("adult-male", "consonants.csv");
   if (!male) return male.error();
-  const auto own = open_table(anatomy, "consonants.csv");
+  const auto own = open_table(anatomy.id, "consonants.csv");
   if (!own) return own.error();
   std::map<std::string, std::size_t> rows;
   for (std::size_t i = 0; i < own->csv.rows.size(); ++i) rows[own->text(i, "symbol")] = i;
@@ -148,7 +148,7 @@ Result<Target> read_vowel(const Table& table, std::size_t row, const Anatomy& an
 }
 
 Result<std::vector<Target>> read_vowels(const Anatomy& anatomy) {
-  const auto table = open_table(anatomy, "vowels.csv");
+  const auto table = open_table(anatomy.id, "vowels.csv");
   if (!table) return table.error();
   std::vector<Target> out;
   for (std::size_t i = 0; i < table->csv.rows.size(); ++i) {
@@ -160,7 +160,7 @@ Result<std::vector<Target>> read_vowels(const Anatomy& anatomy) {
 }
 
 Result<std::vector<TargetTable::Glide>> read_glides(const Anatomy& anatomy) {
-  const auto table = open_table(anatomy, "glides.csv");
+  const auto table = open_table(anatomy.id, "glides.csv");
   if (!table) return table.error();
   std::vector<TargetTable::Glide> out;
   for (std::size_t i = 0; i < table->csv.rows.size(); ++i) {

@@ -1,0 +1,100 @@
+#include "score/planning.h"
+
+#include <algorithm>
+
+namespace mw {
+namespace {
+constexpr double closure_share = 0.52; // of an affricate, the rest is friction (tract-model.md section 10)
+
+bool has_mark(const Sound& sound, std::string_view mark) {
+  return std::ranges::find(sound.marks, mark) != sound.marks.end();
+}
+
+Unit start_unit(const Segment& segment, std::size_t index) {
+  Unit u;
+  u.symbol = segment.sound.letter;
+  u.start_s = segment.start_s;
+  u.end_s = segment.end_s;
+  u.segment = index;
+  u.onset = segment.slot == Slot::onset;
+  u.stressed_onset = u.onset && segment.stress > 0;
+  u.word_initial = segment.word_initial;
+  u.syllabic = segment.syllabic;
+  if (has_mark(segment.sound, "\u02B0")) u.mark = "aspirated";
+  if (has_mark(segment.sound, "\u031A") || has_mark(segment.sound, "\u02ED")) u.mark = "unaspirated";
+  return u;
+}
+
+/// Splits a unit at a share of its length; the second half starts no syllable.
+std::pair<Unit, Unit> split(const Unit& whole, double share) {
+  Unit first = whole, second = whole;
+  first.half = Half::first;
+  second.half = Half::second;
+  first.end_s = second.start_s = whole.start_s + share * (whole.end_s - whole.start_s);
+  second.onset = second.stressed_onset = second.word_initial = second.syllabic = false;
+  return {first, second};
+}
+
+/// The friction half of an affricate: the row it names, the marks of the affricate laid over it.
+Result<Target> friction_of(const Anatomy& anatomy, const TargetTable& table, const Sound& sound, const Target& closure) {
+  Sound friction = sound;
+  friction.letter = closure.second_phase;
+  return target_of(anatomy, table, friction);
+}
+
+Result<std::vector<Unit>> units_of(const Segment& segment, std::size_t index, const Anatomy& anatomy,
+                                   const TargetTable& table) {
+  Unit whole = start_unit(segment, index);
+  auto target = target_of(anatomy, table, segment.sound);
+  if (!target) return target.error();
+  whole.target = *target;
+  whole.vowel = target->vowel;
+  if (!is_glide(segment.sound) && target->second_phase.empty()) return std::vector{whole};
+  const bool glide = is_glide(segment.sound);
+  auto second = glide ? target_of(anatomy, table, segment.sound, true)
+                      : friction_of(anatomy, table, segment.sound, *target);
+  if (!second) return second.error();
+  auto [a, b] = split(whole, glide ? 0.5 : closure_share);
+  b.target = *second;
+  b.symbol = glide ? segment.sound.glide_letter : target->second_phase;
+  return std::vector{a, b};
+}
+} // namespace
+
+Result<std::vector<Unit>> make_units(const SegmentTrack& track, const Anatomy& anatomy, const TargetTable& table) {
+  std::vector<Unit> units;
+  for (std::size_t i = 0; i < track.segments.size(); ++i) {
+    auto own = units_of(track.segments[i], i, anatomy, table);
+    if (!own) return own.error();
+    for (auto& unit : *own) units.push_back(std::move(unit));
+  }
+  return units;
+}
+
+const Unit* before(const std::vector<Unit>& units, std::size_t i) {
+  return i > 0 && units[i].start_s - units[i - 1].end_s < pause_s ? &units[i - 1] : nullptr;
+}
+
+const Unit* after(const std::vector<Unit>& units, std::size_t i) {
+  return i + 1 < units.size() && units[i + 1].start_s - units[i].end_s < pause_s ? &units[i + 1] : nullptr;
+}
+
+bool is_closure(const Unit& unit) {
+  const auto& m = unit.target.manner;
+  return !unit.vowel &&
+         (m == "stop" || m == "affricate" || m == "nasal" || m == "implosive" || m == "ejective" || m == "click");
+}
+
+bool is_obstruent(const Unit& unit) {
+  return !unit.vowel && unit.target.velum_weight > 0 && unit.target.pose.velum < 0.5;
+}
+
+bool is_nasal(const Unit& unit) { return unit.target.pose.velum > 0.5; }
+
+bool has_larynx_move(const Unit& unit) {
+  const Target& t = unit.target;
+  if (unit.vowel || t.larynx_weight <= 0 || t.place == "glottal") return false;
+  return t.manner == "implosive" || t.manner == "ejective" || t.pose.glottis < 0.05;
+}
+
+} // namespace mw
