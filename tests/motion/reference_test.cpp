@@ -1,0 +1,51 @@
+#include "base/assets.h"
+#include "support/moving.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+#include <doctest/doctest.h>
+
+using namespace mw;
+
+namespace {
+// columns of motion-reference.txt after the time
+constexpr std::array columns{&Pose::jaw_opening, &Pose::lip_opening, &Pose::lip_protrusion, &Pose::lip_rounding,
+                             &Pose::lip_tuck,    &Pose::body_x,      &Pose::body_y,         &Pose::root,
+                             &Pose::tip_x,       &Pose::tip_y,       &Pose::tip_curl,       &Pose::blade,
+                             &Pose::sides,       &Pose::groove,      &Pose::velum,          &Pose::larynx,
+                             &Pose::glottis,     &Pose::epiglottis};
+
+std::vector<std::string> reference_lines() {
+  const auto text = read_file(std::string(std::getenv("MOUTHWRIGHT_TEST_DATA")) + "/motion-reference.txt");
+  REQUIRE(text.has_value());
+  return split(*text, '\n');
+}
+} // namespace
+
+TEST_CASE("motion: every channel follows the reference prototype within a millionth") {
+  testing::Moving m;
+  double worst = 0;
+  int phrases = 0, rows = 0;
+  for (const auto& line : reference_lines()) {
+    if (line.empty() || line[0] == '#') continue;
+    if (line[0] == '>') {
+      m = testing::moving(split(line, '|').back());
+      ++phrases;
+      continue;
+    }
+    const auto values = split(line, ' ');
+    REQUIRE(values.size() == columns.size() + 1);
+    const double t = *parse_number(values[0]);
+    const Pose pose = pose_at(m.motion, t);
+    for (std::size_t c = 0; c < columns.size(); ++c) {
+      const double off = std::abs(pose.*columns[c] - *parse_number(values[c + 1]));
+      worst = std::max(worst, off);
+      CHECK_MESSAGE(off < 1e-6, "phrase " << phrases << " time " << t << " column " << c << " off by " << off);
+    }
+    ++rows;
+  }
+  CHECK(phrases >= 12);
+  CHECK(rows >= 50 * phrases);
+  MESSAGE("largest difference " << worst);
+}
