@@ -35,7 +35,7 @@ inline constexpr double lead_s = 0.28, tail_s = 0.40;
 
 struct TimingSettings {
   double rate = 4.5;  // syllables a second of the phrase without its pauses, 1..9
-  bool loop = false;  // the phrase is said again and again: no final lengthening at its end, and a following pass
+  bool loop = false;  // the phrase is said again and again: its end is not lengthened, its first sound follows its last
 };
 
 /// Gives every sound its time: Klatt-type rules (Klatt 1979 as in Allen, Hunnicutt & Klatt 1987 ch. 9), then scaled
