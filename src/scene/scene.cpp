@@ -9,7 +9,7 @@ namespace mw {
 namespace {
 
 // a turn this sharp is a corner of the drawing (tooth edge, cut paper), not a sample of a curve
-constexpr double corner_cos = 0.64; // 50 degrees
+constexpr double corner_cos = 0.766; // 40 degrees
 constexpr double kappa = 0.5522847498; // cubic that follows a quarter circle
 
 struct Tangents { Vec2 in{}, out{}; }; // unit directions before and after a point

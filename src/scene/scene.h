@@ -18,7 +18,7 @@ struct Colour {
   bool operator==(const Colour&) const = default;
 };
 
-/// Smooth path through points (Catmull-Rom tangents as cubics; a turn of more than 50 degrees stays a corner) and
+/// Smooth path through points (Catmull-Rom tangents as cubics; a turn of more than 40 degrees stays a corner) and
 /// straight polylines. Units of paths in a scene: scene units (px or pt). Fewer than two points give an empty path.
 Path smooth_path(const Polyline& points, bool closed);
 Path line_path(const Polyline& points, bool closed);

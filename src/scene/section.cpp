@@ -29,7 +29,6 @@ double high(const Polyline& line, double Vec2::*axis) { return extreme(line, [](
 
 void append(Polyline& to, const Polyline& more) { to.insert(to.end(), more.begin(), more.end()); }
 void append_reversed(Polyline& to, const Polyline& more) { to.insert(to.end(), more.rbegin(), more.rend()); }
-Polyline reversed(const Polyline& line) { return {line.rbegin(), line.rend()}; }
 Polyline part(const Polyline& line, std::size_t from, std::size_t to) {
   const auto at = [&](std::size_t i) { return line.begin() + static_cast<std::ptrdiff_t>(std::min(i, line.size())); };
   return from < to ? Polyline{at(from), at(to)} : Polyline{};
@@ -83,8 +82,13 @@ struct Cutter {
   void cut_profile() {
     const double top = warp(0, 62.6).y;
     Polyline nose;
-    for (const Vec2 p : spline_through(piece(anatomy.skull, "nose_profile"), 160)) {
-      if (p.y > top) continue;
+    const Polyline profile = spline_through(piece(anatomy.skull, "nose_profile"), 160);
+    for (std::size_t i = 0; i < profile.size(); ++i) {
+      Vec2 p = profile[i];
+      if (p.y > top) {
+        if (i + 1 == profile.size() || profile[i + 1].y > top) continue;
+        p = p + (profile[i + 1] - p) * ((p.y - top) / (p.y - profile[i + 1].y)); // the cut goes exactly there
+      }
       // the bridge is drawn in a little, so that the cut above it does not read as a forehead
       const double f = std::clamp((p.y - warp(0, 42).y) / (top - warp(0, 42).y), 0.0, 1.0);
       nose.push_back({p.x + 6 * k * f * f, p.y});
@@ -109,13 +113,16 @@ struct Cutter {
     const Vec2 swing = jaw_at(20, -50) - Vec2{20 * k, -50 * anatomy.jaw_y};
     Polyline knots{outline.lower_lip_line[6], outline.lower_lip_line.front()};
     append_reversed(knots, chin);
-    Vec2 p = warp(28, -59);
-    knots.push_back(p + 0.45 * swing);
-    p = warp(33, -69.5);
-    knots.push_back(p + 0.1 * swing);
-    knots.push_back(warp(31.8, -80) + Vec2{0, 0.8 * pose.larynx});
-    knots.push_back(warp(33.6, -92) + Vec2{0, 0.3 * pose.larynx});
-    knots.push_back(warp(35, -104.5));
+    // the neck starts below the chin, in front of the thyroid cartilage
+    const Polyline& shield = piece(anatomy.larynx, "thyroid_cartilage");
+    const double x = low(shield, &Vec2::x) - 5.4 * k, y = std::min(high(shield, &Vec2::y) + 0.3 * pose.larynx, chin.front().y - 12 * k), floor = warp(0, -104.5).y;
+    const Vec2 start = Vec2{x, y} + 0.25 * swing;
+    const auto down = [&](double share) { return y + (floor - y) * share; };
+    knots.push_back(0.5 * (start + chin.front()) + Vec2{2, 1.5} * k);
+    knots.push_back(start);
+    knots.push_back({x - 1.2 * k, down(0.3) + 0.5 * pose.larynx});
+    knots.push_back({x + 0.6 * k, down(0.65) + 0.3 * pose.larynx});
+    knots.push_back({x + 2.2 * k, floor});
     const Polyline smooth = spline_through(knots, 160);
     s.chin = part(smooth, static_cast<std::size_t>(sample_of_knot(knots, 1, 160)), smooth.size());
     s.chin_y = low(where(s.chin, [&](Vec2 q) { return q.x < warp(20, 0).x; }), &Vec2::y);
@@ -146,7 +153,7 @@ struct Cutter {
     for (std::size_t i = 0; i < ul.size(); ++i)
       if (ul[i].y < ul[lowest].y) lowest = i;
     const double front = warp(-9.2, 0).x - pose.lip_protrusion * 0.9;
-    s.lips_x = std::min(ul[lowest].x, front + 0.2);
+    s.lips_x = front;
     Polyline& a = s.mouth_air;
     a = {{front, ul[lowest].y}};
     append(a, part(ul, lowest, ul.size()));
