@@ -1,0 +1,94 @@
+#include "clash/measure.h"
+#include "clash/pattern_parts.h"
+#include "clash/similarity.h"
+#include "clash/tell.h"
+
+#include <algorithm>
+#include <map>
+
+namespace mw {
+
+namespace {
+
+// A single pull from here on is worth showing (s and ʃ in neighbouring starts: 0.79; t and d before the same vowel:
+// 0.75; p and t before different vowels: 0.39); several weaker ones of the same pair count when they sum to the second
+// figure. Chosen so that ordinary prose shows few.
+constexpr double single_pull = 0.74, summed_pull = 1.15, counted_pull = 0.24;
+constexpr double clear_sum = 1.15, strong_sum = 2.3;
+
+/// The pulls of one pair of slot contents that follow each other closely.
+struct Run {
+  std::vector<const Competition*> pulls;
+  std::size_t last = 0; // last syllable reached
+  double sum = 0, strongest = 0;
+};
+
+using PairKey = std::pair<std::string, std::string>;
+
+PairKey pair_of(const PatternParts& parts, const Competition& c) {
+  std::string a = key_of(parts.sequence.syllables[c.from].at(c.slot)), b = key_of(parts.sequence.syllables[c.to].at(c.slot));
+  return a < b ? PairKey{a, b} : PairKey{b, a};
+}
+
+void extend(std::vector<Run>& runs, const Competition& c, std::size_t reach) {
+  if (runs.empty() || c.from > runs.back().last + reach) runs.emplace_back();
+  Run& run = runs.back();
+  run.pulls.push_back(&c);
+  run.last = std::max({run.last, c.from, c.to});
+  run.sum += c.value;
+  run.strongest = std::max(run.strongest, c.value);
+}
+
+std::string shown(const std::vector<SequenceSound>& slot) {
+  std::string ipa;
+  for (const SequenceSound& sound : slot) ipa += sound.facts.ipa;
+  return ipa;
+}
+
+/// What differs: of two clusters, the most similar pair of members that are not the same.
+std::string text_of(const std::vector<SequenceSound>& a, const std::vector<SequenceSound>& b) {
+  const SequenceSound *best_a = nullptr, *best_b = nullptr;
+  double best = -1;
+  for (const SequenceSound& x : a)
+    for (const SequenceSound& y : b) {
+      const double s = x.facts.key == y.facts.key ? -1 : similarity(x.facts, y.facts);
+      if (s > best) best = s, best_a = &x, best_b = &y;
+    }
+  const std::string pair = shown(a) + ", " + shown(b);
+  if (a.size() != b.size()) return pair + ": one sound more";
+  return best_a ? pair + ": " + difference(best_a->facts, best_b->facts) : pair;
+}
+
+PatternLink link_of(const PatternParts& parts, const Run& run) {
+  const Competition& first = *run.pulls.front();
+  PatternLink link{.kind = LinkKind::near_twins, .slot = first.slot};
+  for (const Competition* c : run.pulls)
+    for (std::size_t column : {c->from, c->to}) link.syllables.push_back(column);
+  std::sort(link.syllables.begin(), link.syllables.end());
+  link.syllables.erase(std::unique(link.syllables.begin(), link.syllables.end()), link.syllables.end());
+  for (std::size_t column : link.syllables)
+    link.segments.push_back(parts.sequence.syllables[column].at(first.slot).front().segment);
+  link.strength = run.sum;
+  link.level = run.sum >= strong_sum ? 3 : run.sum >= clear_sum ? 2 : 1;
+  link.text = text_of(parts.sequence.syllables[first.from].at(first.slot), parts.sequence.syllables[first.to].at(first.slot));
+  return link;
+}
+
+} // namespace
+
+std::vector<PatternLink> find_near_twins(const PatternParts& parts) {
+  const auto& data = difficulty_data();
+  if (!data) return {};
+  const std::vector<Competition> competitions = find_competitions(parts.sequence, *data);
+  std::map<std::pair<int, PairKey>, std::vector<Run>> runs;
+  for (const Competition& c : competitions)
+    if (c.slot != Slot::nucleus && c.value >= counted_pull)
+      extend(runs[{static_cast<int>(c.slot), pair_of(parts, c)}], c, static_cast<std::size_t>(data->weight("reach")));
+  std::vector<PatternLink> links;
+  for (const auto& [key, list] : runs)
+    for (const Run& run : list)
+      if (run.strongest >= single_pull || (run.pulls.size() > 1 && run.sum >= summed_pull)) links.push_back(link_of(parts, run));
+  return links;
+}
+
+} // namespace mw

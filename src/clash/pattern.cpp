@@ -1,0 +1,91 @@
+#include "clash/pattern.h"
+
+#include "base/text.h"
+#include "clash/pattern_parts.h"
+
+#include <algorithm>
+
+namespace mw {
+
+namespace {
+
+/// Lips on the scale -1 spread .. 1 rounded. Rounding and spreading grow with height (open vowels use little of either).
+double lip_place(const ChartPlace& place) {
+  if (place.round > .5) return .3 + .7 * place.height;
+  return place.back < .4 ? -place.height : 0;
+}
+
+GlideMove glide_of(const SequenceSyllable& syllable) {
+  if (syllable.nucleus.empty() || !syllable.nucleus[0].facts.vowel) return {};
+  const SoundFacts& f = syllable.nucleus[0].facts;
+  if (f.from == f.to) return {};
+  return {f.to.height - f.from.height, f.from.back - f.to.back, lip_place(f.to) - lip_place(f.from)};
+}
+
+std::vector<PatternCard> cards_of(const std::vector<SequenceSound>& slot) {
+  std::vector<PatternCard> cards;
+  for (const SequenceSound& sound : slot)
+    cards.push_back({sound.segment, sound.facts.ipa, sound.facts.articulator, sound.facts.also, sound.facts.manner});
+  return cards;
+}
+
+std::string shown(const std::vector<PatternCard>& cards) {
+  std::string text;
+  for (const PatternCard& card : cards) text += card.ipa;
+  return text.empty() ? "-" : text;
+}
+
+std::string lane_text(const Pattern& pattern, Slot slot, std::string_view label) {
+  std::string line(label);
+  for (const PatternSyllable& syllable : pattern.syllables) line += ' ' + shown(syllable.at(slot));
+  for (const PatternLane& lane : pattern.lanes)
+    if (lane.slot == slot && lane.period == 1) line += "   (always the same)";
+    else if (lane.slot == slot && lane.period > 1) line += "   (every " + to_text(static_cast<int>(lane.period)) + ")";
+  return line + '\n';
+}
+
+} // namespace
+
+const std::vector<PatternCard>& PatternSyllable::at(Slot slot) const {
+  return slot == Slot::onset ? onset : slot == Slot::nucleus ? nucleus : coda;
+}
+
+std::string_view to_text(LinkKind kind) {
+  switch (kind) {
+  case LinkKind::repeat: return "repeat";
+  case LinkKind::swap: return "swap";
+  case LinkKind::near_twins: return "near twins";
+  case LinkKind::counter_move: return "counter-move";
+  }
+  return "";
+}
+
+Pattern find_pattern(const Sequence& sequence) {
+  Pattern pattern;
+  for (const SequenceSyllable& s : sequence.syllables)
+    pattern.syllables.push_back({s.word, s.syllable, s.stress, s.start_s, s.end_s, cards_of(s.onset), cards_of(s.nucleus),
+                                 cards_of(s.coda), glide_of(s)});
+  const PatternParts parts{sequence, pattern.syllables};
+  for (auto find : {find_swaps, find_near_twins, find_counter_moves, find_repeats}) {
+    std::vector<PatternLink> found = find(parts);
+    pattern.links.insert(pattern.links.end(), found.begin(), found.end());
+  }
+  std::stable_sort(pattern.links.begin(), pattern.links.end(),
+                   [](const PatternLink& a, const PatternLink& b) { return a.strength > b.strength; });
+  find_lanes(parts, pattern);
+  return pattern;
+}
+
+Pattern find_pattern(const SegmentTrack& track, bool loop) { return find_pattern(sequence_of(track, loop)); }
+
+std::string to_text(const Pattern& pattern) {
+  if (pattern.syllables.empty()) return {};
+  std::string text = lane_text(pattern, Slot::onset, "start:") + lane_text(pattern, Slot::nucleus, "vowel:") +
+                     lane_text(pattern, Slot::coda, "end:  ");
+  for (const PatternLink& link : pattern.links)
+    if (link.kind != LinkKind::repeat) text += std::string(to_text(link.kind)) + ": " + link.text + '\n';
+  for (const OutOfStep& step : pattern.out_of_step) text += "out of step: " + step.text + '\n';
+  return text;
+}
+
+} // namespace mw

@@ -1,0 +1,97 @@
+#include "clash/sequence.h"
+
+namespace mw {
+
+const std::vector<SequenceSound>& SequenceSyllable::at(Slot slot) const {
+  return slot == Slot::onset ? onset : slot == Slot::nucleus ? nucleus : coda;
+}
+
+namespace {
+
+/// A syllable on schwa or on a syllabic consonant is weak, whatever its mark: a transcription stresses every word of one
+/// syllable ("ðə"), running English never does.
+bool is_weak(const SequenceSyllable& syllable) {
+  if (syllable.nucleus.empty()) return true;
+  const SoundFacts& nucleus = syllable.nucleus[0].facts;
+  return !nucleus.vowel || nucleus.key == "ə" || nucleus.key == "ɚ";
+}
+
+void settle_stress(Sequence& sequence) {
+  for (SequenceSyllable& syllable : sequence.syllables)
+    if (is_weak(syllable) && syllable.stress > 0) syllable.stress = 0;
+}
+
+std::vector<SequenceSound>& part(SequenceSyllable& syllable, Slot slot) {
+  return slot == Slot::onset ? syllable.onset : slot == Slot::nucleus ? syllable.nucleus : syllable.coda;
+}
+
+void append(Sequence& sequence, SequenceSyllable& syllable, Slot slot, const Sound& sound) {
+  part(syllable, slot).push_back({facts_of(sound), sequence.segment_count++});
+}
+
+template <typename Get> std::string joined(const std::vector<SequenceSound>& slot, std::string_view gap, Get&& get) {
+  std::string text;
+  for (const SequenceSound& sound : slot) text += (text.empty() ? std::string() : std::string(gap)) + get(sound.facts);
+  return text;
+}
+
+} // namespace
+
+Sequence sequence_of(const SegmentTrack& track, bool loop) {
+  Sequence sequence;
+  sequence.loop = loop;
+  for (const Segment& segment : track.segments) {
+    const bool same = !sequence.syllables.empty() && sequence.syllables.back().word == segment.word &&
+                      sequence.syllables.back().syllable == segment.syllable;
+    if (!same) {
+      sequence.syllables.emplace_back();
+      sequence.syllables.back().start_s = segment.start_s;
+    }
+    SequenceSyllable& syllable = sequence.syllables.back();
+    syllable.word = segment.word;
+    syllable.syllable = segment.syllable;
+    syllable.stress = segment.stress;
+    syllable.group_final = syllable.group_final || segment.group_final;
+    syllable.end_s = segment.end_s;
+    append(sequence, syllable, segment.slot, segment.sound);
+  }
+  settle_stress(sequence);
+  return sequence;
+}
+
+Sequence sequence_of(const std::vector<SpelledWord>& words, bool loop) {
+  Sequence sequence;
+  sequence.loop = loop;
+  for (std::size_t w = 0; w < words.size(); ++w) {
+    for (std::size_t s = 0; s < words[w].syllables.size(); ++s) {
+      const SpelledSyllable& spelled = words[w].syllables[s];
+      SequenceSyllable syllable;
+      syllable.word = static_cast<int>(w);
+      syllable.syllable = static_cast<int>(s);
+      syllable.stress = spelled.stress;
+      syllable.group_final = words[w].group_end && s + 1 == words[w].syllables.size();
+      for (const Sound& sound : spelled.onset) append(sequence, syllable, Slot::onset, sound);
+      append(sequence, syllable, Slot::nucleus, spelled.nucleus);
+      for (const Sound& sound : spelled.coda) append(sequence, syllable, Slot::coda, sound);
+      sequence.syllables.push_back(std::move(syllable));
+    }
+  }
+  settle_stress(sequence);
+  return sequence;
+}
+
+std::string key_of(const std::vector<SequenceSound>& slot) {
+  return joined(slot, " ", [](const SoundFacts& facts) { return facts.key; });
+}
+
+std::string action_of(const std::vector<SequenceSound>& slot) {
+  return joined(slot, ", ", [](const SoundFacts& facts) { return action_of(facts); });
+}
+
+std::vector<SoundFacts> facts_in(const std::vector<SequenceSound>& slot) {
+  std::vector<SoundFacts> facts;
+  for (const SequenceSound& sound : slot) facts.push_back(sound.facts);
+  return facts;
+}
+
+} // namespace mw

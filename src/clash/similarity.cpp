@@ -1,0 +1,110 @@
+#include "clash/similarity.h"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+#include <vector>
+
+namespace mw {
+
+namespace {
+
+using Classes = std::vector<std::uint64_t>; // natural classes as what their members share, sorted
+
+/// Adds one sound: every class it can join gives a (perhaps new) class.
+void add(Classes& classes, std::uint64_t features) {
+  Classes grown = classes;
+  for (const std::uint64_t shared : classes) grown.push_back(shared & features);
+  grown.push_back(features);
+  std::sort(grown.begin(), grown.end());
+  grown.erase(std::unique(grown.begin(), grown.end()), grown.end());
+  classes = std::move(grown);
+}
+
+struct Inventory {
+  std::vector<std::uint64_t> sounds;
+  Classes classes;
+};
+
+Sound sound_of(std::string_view letter, std::string_view glide_letter = {}) {
+  Sound sound;
+  sound.letter = letter;
+  sound.glide_letter = glide_letter;
+  return sound;
+}
+
+Inventory inventory_of(const std::vector<Sound>& sounds) {
+  Inventory inventory;
+  for (const Sound& sound : sounds) {
+    inventory.sounds.push_back(facts_of(sound).features);
+    add(inventory.classes, inventory.sounds.back());
+  }
+  return inventory;
+}
+
+/// The sounds that compete in English: 24 consonants, 16 vowels.
+const Inventory& english(bool vowels) {
+  static const Inventory consonant = [] {
+    std::vector<Sound> sounds;
+    for (std::string_view letter : {"p", "b", "t", "d", "k", "ɡ", "f", "v", "θ", "ð", "s", "z", "ʃ", "ʒ", "tʃ", "dʒ",
+                                    "m", "n", "ŋ", "l", "ɹ", "w", "j", "h"})
+      sounds.push_back(sound_of(letter));
+    return inventory_of(sounds);
+  }();
+  static const Inventory vowel = [] {
+    std::vector<Sound> sounds;
+    for (std::string_view letter : {"i", "ɪ", "ɛ", "æ", "ɑ", "ɔ", "ʊ", "u", "ʌ", "ə", "ɜ"})
+      sounds.push_back(sound_of(letter));
+    for (const auto& [from, to] : std::array<std::array<std::string_view, 2>, 5>{
+             {{"e", "ɪ"}, {"o", "ʊ"}, {"a", "ɪ"}, {"a", "ʊ"}, {"ɔ", "ɪ"}}})
+      sounds.push_back(sound_of(from, to));
+    return inventory_of(sounds);
+  }();
+  return vowels ? vowel : consonant;
+}
+
+double share(const Classes& classes, std::uint64_t a, std::uint64_t b) {
+  double both = 0, either = 0;
+  for (const std::uint64_t shared : classes) {
+    const bool with_a = (shared & ~a) == 0, with_b = (shared & ~b) == 0;
+    both += with_a && with_b ? 1 : 0;
+    either += with_a || with_b ? 1 : 0;
+  }
+  return either > 0 ? both / either : 0;
+}
+
+// Plain features give w and r hardly anything in common because r carries no labial feature; English r is rounded and
+// the two are a known confusion (several collections of slips, from memory). The value is that of l and r.
+bool is_w_and_r(const SoundFacts& a, const SoundFacts& b) {
+  const auto r = [](const SoundFacts& f) { return f.key == "ɹ" || f.key == "ɻ"; };
+  return (a.key == "w" && r(b)) || (b.key == "w" && r(a));
+}
+constexpr double w_and_r = 0.45;
+// Two sounds whose features are all equal still differ in something that the features do not carry.
+constexpr double same_features = 0.9;
+
+} // namespace
+
+double similarity(const SoundFacts& a, const SoundFacts& b) {
+  if (a.vowel != b.vowel) return 0;
+  if (a.key == b.key) return 1;
+  if (is_w_and_r(a, b)) return w_and_r;
+  if (a.features == b.features) return same_features;
+  const Inventory& base = english(a.vowel);
+  const auto known = [&](std::uint64_t f) { return std::find(base.sounds.begin(), base.sounds.end(), f) != base.sounds.end(); };
+  if (known(a.features) && known(b.features)) return share(base.classes, a.features, b.features);
+  Classes wider = base.classes;
+  add(wider, a.features);
+  add(wider, b.features);
+  return share(wider, a.features, b.features);
+}
+
+double similarity(std::span<const SoundFacts> a, std::span<const SoundFacts> b) {
+  if (a.empty() || b.empty()) return 0;
+  double sum = 0;
+  for (const SoundFacts& x : a)
+    for (const SoundFacts& y : b) sum += similarity(x, y);
+  return sum / static_cast<double>(a.size() * b.size());
+}
+
+} // namespace mw
