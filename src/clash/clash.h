@@ -26,6 +26,7 @@ struct Clash {
   std::string title; // "Tug on the back of the tongue"
   std::string text;  // one plain sentence: what happens
   std::string feel;  // what to feel
+  std::string where{}; // "ɫ into z, at the end of 'kettles'": sounds and words, to stand under the title
   bool operator==(const Clash&) const = default;
 };
 
@@ -52,5 +53,8 @@ struct LikelySlip {
 Difficulty judge(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
                  const std::vector<Clash>& clashes, bool loop);
 std::vector<LikelySlip> find_likely_slips(const SegmentTrack& track, const std::vector<Clash>& clashes, bool loop);
+/// The same with the words named in the sentences.
+std::vector<LikelySlip> find_likely_slips(const Pronunciation& pronunciation, const SegmentTrack& track,
+                                          const std::vector<Clash>& clashes, bool loop);
 
 } // namespace mw

@@ -189,7 +189,7 @@ double ceiling(Articulator articulator, const DifficultyData& data) {
 }
 
 struct WordEdge {
-  std::string onset, first_rest, coda, last_nucleus, first_nucleus, all;
+  std::string onset{}, coda{}, last_nucleus{}, first_nucleus{}, all{};
 };
 
 std::vector<WordEdge> word_edges(const Sequence& sequence) {

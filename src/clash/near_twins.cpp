@@ -16,6 +16,24 @@ namespace {
 constexpr double single_pull = 0.74, summed_pull = 1.15, counted_pull = 0.24;
 constexpr double clear_sum = 1.15, strong_sum = 2.3;
 
+/// Two slots are near twins when one sound differs, or when one has a sound more at an edge; nd and ŋz are not.
+enum class Likeness { none, one_more, one_differs };
+
+Likeness likeness(const std::vector<SequenceSound>& a, const std::vector<SequenceSound>& b) {
+  if (a.size() == b.size()) {
+    std::size_t differing = 0;
+    for (std::size_t i = 0; i < a.size(); ++i) differing += a[i].facts.key != b[i].facts.key ? 1 : 0;
+    return differing == 1 ? Likeness::one_differs : Likeness::none;
+  }
+  const auto& small = a.size() < b.size() ? a : b;
+  const auto& large = a.size() < b.size() ? b : a;
+  if (large.size() != small.size() + 1) return Likeness::none;
+  const auto same = [](const SequenceSound& x, const SequenceSound& y) { return x.facts.key == y.facts.key; };
+  const bool at_end = std::equal(small.begin(), small.end(), large.begin(), same);
+  const bool at_start = std::equal(small.begin(), small.end(), large.begin() + 1, same);
+  return at_end || at_start ? Likeness::one_more : Likeness::none;
+}
+
 /// The pulls of one pair of slot contents that follow each other closely.
 struct Run {
   std::vector<const Competition*> pulls;
@@ -30,13 +48,23 @@ PairKey pair_of(const PatternParts& parts, const Competition& c) {
   return a < b ? PairKey{a, b} : PairKey{b, a};
 }
 
-void extend(std::vector<Run>& runs, const Competition& c, std::size_t reach) {
+bool is_counted(const PatternParts& parts, const Competition& c) {
+  return likeness(parts.sequence.syllables[c.from].at(c.slot), parts.sequence.syllables[c.to].at(c.slot)) != Likeness::none;
+}
+
+/// The pull; half of it where one side only has a sound more (t, ts): the sounds themselves are not alike.
+double value_of(const PatternParts& parts, const Competition& c) {
+  const auto &a = parts.sequence.syllables[c.from].at(c.slot), &b = parts.sequence.syllables[c.to].at(c.slot);
+  return likeness(a, b) == Likeness::one_more ? c.value / 2 : c.value;
+}
+
+void extend(std::vector<Run>& runs, const Competition& c, double value, std::size_t reach) {
   if (runs.empty() || c.from > runs.back().last + reach) runs.emplace_back();
   Run& run = runs.back();
   run.pulls.push_back(&c);
   run.last = std::max({run.last, c.from, c.to});
-  run.sum += c.value;
-  run.strongest = std::max(run.strongest, c.value);
+  run.sum += value;
+  run.strongest = std::max(run.strongest, value);
 }
 
 std::string shown(const std::vector<SequenceSound>& slot) {
@@ -82,8 +110,9 @@ std::vector<PatternLink> find_near_twins(const PatternParts& parts) {
   const std::vector<Competition> competitions = find_competitions(parts.sequence, *data);
   std::map<std::pair<int, PairKey>, std::vector<Run>> runs;
   for (const Competition& c : competitions)
-    if (c.slot != Slot::nucleus && c.value >= counted_pull)
-      extend(runs[{static_cast<int>(c.slot), pair_of(parts, c)}], c, static_cast<std::size_t>(data->weight("reach")));
+    if (c.slot != Slot::nucleus && c.value >= counted_pull && is_counted(parts, c))
+      extend(runs[{static_cast<int>(c.slot), pair_of(parts, c)}], c, value_of(parts, c),
+             static_cast<std::size_t>(data->weight("reach")));
   std::vector<PatternLink> links;
   for (const auto& [key, list] : runs)
     for (const Run& run : list)

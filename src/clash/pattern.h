@@ -41,11 +41,11 @@ std::string_view to_text(LinkKind kind);
 struct PatternLink {
   LinkKind kind = LinkKind::repeat;
   Slot slot = Slot::onset;
-  std::vector<std::size_t> syllables; // columns, in order
-  std::vector<std::size_t> segments;  // the sounds joined, in order of the columns
+  std::vector<std::size_t> syllables{}; // columns, in order
+  std::vector<std::size_t> segments{};  // the sounds joined, in order of the columns
   double strength = 0;                // comparable within a kind; see find_pattern
   int level = 1;                      // 1 mild, 2 clear, 3 strong
-  std::string text;                   // "k, g: only the voice"
+  std::string text{};                 // "k, g: only the voice"
   bool operator==(const PatternLink&) const = default;
 };
 
@@ -53,9 +53,9 @@ struct PatternLink {
 /// `period` syllables. period 1 = always the same, 0 = nothing comes round.
 struct PatternLane {
   Slot slot = Slot::onset;
-  std::vector<std::string> items;      // sounds as shown, one for each syllable of the stretch
-  std::vector<std::size_t> syllables;  // columns of the stretch, in order
-  std::vector<std::size_t> segments;   // first sound of each filled place
+  std::vector<std::string> items{};    // sounds as shown, one for each syllable of the stretch
+  std::vector<std::size_t> syllables{}; // columns of the stretch, in order
+  std::vector<std::size_t> segments{};  // first sound of each filled place
   std::size_t period = 0;
   bool operator==(const PatternLane&) const = default;
 };

@@ -15,6 +15,7 @@ struct Window {
   std::array<std::size_t, 4> column{};
   Slots slot{};
   Slot lane = Slot::onset;
+  bool strong = true; // all four syllables stressed
 };
 
 // Two actions must have something in common to be exchanged by mistake; 0.2 keeps m/s, p/l apart and takes in t/k
@@ -29,6 +30,7 @@ bool is_swap(const Window& w) {
   for (const auto* slot : w.slot)
     if (slot->empty()) return false;
   const std::string a = action_of(*w.slot[0]), b = action_of(*w.slot[1]);
+  if (w.lane == Slot::nucleus && !w.strong) return false; // weak vowels come and go without a pattern
   return a != b && a == action_of(*w.slot[3]) && b == action_of(*w.slot[2]) && likeness(w) >= least_likeness;
 }
 
@@ -81,10 +83,13 @@ std::vector<Window> windows(const PatternParts& parts, const std::vector<std::si
   const auto& s = parts.sequence.syllables;
   for (std::size_t i = 0; i + 1 < reading.size(); ++i) {
     const std::size_t a = reading[i], b = reading[i + 1];
-    found.push_back({{a, a, b, b}, {&s[a].onset, &s[a].coda, &s[b].onset, &s[b].coda}, Slot::onset});
+    const bool both = s[a].stress > 0 && s[b].stress > 0;
+    found.push_back({{a, a, b, b}, {&s[a].onset, &s[a].coda, &s[b].onset, &s[b].coda}, Slot::onset, both});
     if (i + 3 >= reading.size()) continue;
     const std::size_t c = reading[i + 2], d = reading[i + 3];
-    for (Slot lane : all_slots) found.push_back({{a, b, c, d}, {&s[a].at(lane), &s[b].at(lane), &s[c].at(lane), &s[d].at(lane)}, lane});
+    const bool all = both && s[c].stress > 0 && s[d].stress > 0;
+    for (Slot lane : all_slots)
+      found.push_back({{a, b, c, d}, {&s[a].at(lane), &s[b].at(lane), &s[c].at(lane), &s[d].at(lane)}, lane, all});
   }
   return found;
 }

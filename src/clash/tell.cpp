@@ -38,20 +38,33 @@ const PlaceRow& place_row(std::string_view place) {
   return place_table.back();
 }
 
+std::string part_name(Articulator articulator) {
+  return articulator == Articulator::body ? "back of the tongue" : std::string(short_name(articulator));
+}
+
 // English r is an alveolar letter whose tip points behind the ridge and touches nothing.
 bool is_r(const SoundFacts& f) { return f.key == "ɹ" || f.key == "ɻ"; }
 
+std::string_view air_words(Manner manner) {
+  static constexpr std::array<std::string_view, 9> words{
+      "stops the air", "sends the air through the nose", "lets the air hiss", "stops the air and then lets it hiss",
+      "lets the air pass freely", "lets the air round the sides", "taps once", "trills", "is a vowel"};
+  return words[static_cast<std::size_t>(manner)];
+}
+
 std::string vowel_difference(const SoundFacts& a, const SoundFacts& b) {
   const double up = b.from.height - a.from.height, back = b.from.back - a.from.back;
-  if (std::abs(up) < .05 && std::abs(back) < .05) return a.from.round != b.from.round ? "only the lips" : "only where the tongue glides to";
+  if (std::abs(up) < .05 && std::abs(back) < .05)
+    return a.from.round != b.from.round ? "only the lips" : "only the way the tongue glides";
   if (std::abs(up) >= std::abs(back))
     return std::string("the tongue is ") + (std::abs(up) < .4 ? "a little " : "") + (up > 0 ? "higher" : "lower");
   return std::string("the tongue lies further ") + (back > 0 ? "back" : "forward");
 }
 
 std::string manner_difference(const SoundFacts& a, const SoundFacts& b) {
-  if (a.manner == Manner::nasal && b.manner == Manner::stop) return a.voiced == b.voiced ? "only the soft palate" : "the soft palate and the voice";
-  if (b.manner == Manner::nasal && a.manner == Manner::stop) return a.voiced == b.voiced ? "only the soft palate" : "the soft palate and the voice";
+  const bool nose = (a.manner == Manner::nasal && b.manner == Manner::stop) ||
+                    (b.manner == Manner::nasal && a.manner == Manner::stop);
+  if (nose && a.place == b.place) return a.voiced == b.voiced ? "only the soft palate" : "the soft palate and the voice";
   const auto word = [](const SoundFacts& f) { return std::string(manner_word(f.manner)); };
   return a.ipa + " is " + word(a) + ", " + b.ipa + " is " + word(b);
 }
@@ -62,16 +75,26 @@ std::string difference(const SoundFacts& a, const SoundFacts& b) {
   if (a.key == b.key) return {};
   if (a.vowel && b.vowel) return vowel_difference(a, b);
   if (a.articulator != b.articulator)
-    return a.ipa + " with the " + std::string(short_name(a.articulator)) + ", " + b.ipa + " with the " +
-           std::string(short_name(b.articulator));
+    return a.ipa + " with the " + part_name(a.articulator) + ", " + b.ipa + " with the " + part_name(b.articulator);
   if (is_r(a) != is_r(b) && a.articulator == Articulator::tip && b.articulator == Articulator::tip)
     return is_r(a) ? b.ipa + " brings the tip to the ridge, " + a.ipa + " draws it back from it"
                    : a.ipa + " brings the tip to the ridge, " + b.ipa + " draws it back from it";
-  if (a.place == b.place && a.manner == b.manner) return a.voiced != b.voiced ? "only the voice" : "only a detail of the touch";
+  if (a.place == b.place && a.manner == b.manner)
+    return a.voiced != b.voiced ? "only the voice" : "only a detail of the touch";
   if (a.manner == b.manner && a.voiced == b.voiced)
-    return "the " + std::string(short_name(a.articulator)) + (place_row(a.place).depth < place_row(b.place).depth
-               ? " lies a little further back" : " lies a little further forward");
+    return "the " + part_name(a.articulator) + (a.articulator == Articulator::lips ? " lie" : " lies") +
+           (place_row(a.place).depth < place_row(b.place).depth ? " a little further back" : " a little further forward");
   return manner_difference(a, b);
+}
+
+std::string difference_clause(const SoundFacts& a, const SoundFacts& b) {
+  const std::string words = difference(a, b);
+  if (words.rfind("only", 0) == 0 || words.rfind("the soft palate", 0) == 0)
+    return words + (words.find(" and ") == std::string::npos ? " changes" : " change");
+  if (words.rfind("the ", 0) == 0) return "for " + b.ipa + " " + words;
+  if (a.articulator == b.articulator && !is_r(a) && !is_r(b) && a.manner != b.manner)
+    return a.ipa + " " + std::string(air_words(a.manner)) + ", " + b.ipa + " " + std::string(air_words(b.manner));
+  return words;
 }
 
 std::string feel_of_difference(const SoundFacts& a, const SoundFacts& b) {

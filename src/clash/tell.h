@@ -10,6 +10,9 @@ namespace mw {
 /// further back". True of the model's goals. Empty for equal keys.
 std::string difference(const SoundFacts& a, const SoundFacts& b);
 
+/// The same as a clause for a sentence: "only the voice changes", "t stops the air, s lets it hiss".
+std::string difference_clause(const SoundFacts& a, const SoundFacts& b);
+
 /// A feel cue for telling two sounds apart.
 std::string feel_of_difference(const SoundFacts& a, const SoundFacts& b);
 

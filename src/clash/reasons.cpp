@@ -1,0 +1,121 @@
+#include "clash/reasons.h"
+
+#include "base/text.h"
+#include "clash/tell.h"
+
+#include <algorithm>
+#include <map>
+
+namespace mw {
+
+namespace {
+
+/// What a sentence may speak of.
+struct Case {
+  const Measure& m;
+  const Sequence& sequence;
+  Teller teller;
+  const DifficultyData& data;
+};
+
+std::string slot_words(Slot slot) {
+  return slot == Slot::onset ? "at the starts of" : slot == Slot::coda ? "at the ends of" : "as the vowels of";
+}
+
+std::string shown(const std::vector<SequenceSound>& slot) {
+  std::string ipa;
+  for (const SequenceSound& sound : slot) ipa += sound.facts.ipa;
+  return ipa;
+}
+
+/// The pair of sounds that pulls most over the whole phrase.
+std::string competition_words(const Case& c) {
+  std::map<std::pair<std::string, std::string>, double> pulls;
+  std::pair<std::string, std::string> best;
+  const Competition* example = nullptr;
+  for (const Competition& pull : c.m.competitions) {
+    auto a = shown(c.sequence.syllables[pull.from].at(pull.slot)), b = shown(c.sequence.syllables[pull.to].at(pull.slot));
+    const auto key = a < b ? std::pair{a, b} : std::pair{b, a};
+    const double sum = pulls[key] += pull.value;
+    if (!example || sum > pulls[best]) best = key, example = &pull;
+  }
+  if (!example) return {};
+  return best.first + " and " + best.second + " take turns " + slot_words(example->slot) +
+         " nearby syllables and are easily mistaken for each other.";
+}
+
+std::string order_words(const Case&) {
+  return "The same few sounds come back in a changed order, so no steady pattern carries you.";
+}
+
+std::string grouping_words(const Case&) { return "The groups of syllables do not fit the turns of the sounds."; }
+
+std::string reuse_words(const Case& c) {
+  std::map<Articulator, std::size_t> count;
+  Articulator busiest = Articulator::tip;
+  for (const Return& r : find_returns(c.sequence)) {
+    const std::size_t n = ++count[r.articulator];
+    if (n > count[busiest]) busiest = r.articulator;
+  }
+  const std::string part = busiest == Articulator::lips ? "The lips have" :
+                           busiest == Articulator::tip ? "The tip of the tongue has" : "The back of the tongue has";
+  return part + " to come back " + count_word(count[busiest]) + " times in " + count_word(c.sequence.syllables.size()) + " syllables.";
+}
+
+std::string shared_start_words(const Case&) { return "Neighbouring words begin alike and then go different ways."; }
+std::string shared_end_words(const Case&) { return "Hardly any neighbouring words end alike, which would help."; }
+std::string unit_words(const Case&) { return "It takes many syllables before anything comes round again."; }
+std::string like_words_words(const Case&) {
+  return "The first words are so alike that the second is slow to be readied.";
+}
+
+std::string closed_words(const Case& c) {
+  const auto closed = std::count_if(c.sequence.syllables.begin(), c.sequence.syllables.end(),
+                                    [](const SequenceSyllable& s) { return !s.coda.empty(); });
+  return capital(count_word(static_cast<std::size_t>(closed))) + " of " + count_word(c.sequence.syllables.size()) +
+         " syllables end in a consonant; at speed such ends slip over to the next syllable.";
+}
+
+std::string tip_first_words(const Case&) { return "Starts of the tip come before starts of the lips; at speed the order tends to turn round."; }
+
+struct ReasonRow {
+  Factor factor;
+  std::string (*words)(const Case&);
+};
+constexpr std::array<ReasonRow, factor_count> reason_table{{
+    {Factor::competition, competition_words},
+    {Factor::order, order_words},
+    {Factor::grouping, grouping_words},
+    {Factor::reuse, reuse_words},
+    {Factor::shared_start, shared_start_words},
+    {Factor::shared_end, shared_end_words},
+    {Factor::unit, unit_words},
+    {Factor::like_words, like_words_words},
+    {Factor::closed, closed_words},
+    {Factor::tip_first, tip_first_words},
+}};
+
+// A push of a tenth of a spread of the list is nothing one could point at.
+constexpr double least_push = .1;
+
+} // namespace
+
+std::vector<std::string> reasons_of(const Measure& measure, const Sequence& sequence, const Pronunciation& pronunciation,
+                                    const SegmentTrack& track, const DifficultyData& data, const Norms& norms) {
+  std::vector<std::pair<double, const ReasonRow*>> pushes;
+  for (const ReasonRow& row : reason_table) {
+    // The absence of a help and the length of a line that never repeats are true of nearly all text: no reasons.
+    if (row.factor == Factor::shared_end || row.factor == Factor::unit) continue;
+    pushes.emplace_back(push_of(row.factor, measure, data, norms), &row);
+  }
+  std::stable_sort(pushes.begin(), pushes.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::vector<std::string> reasons;
+  const Case c{measure, sequence, {pronunciation, track}, data};
+  for (const auto& [push, row] : pushes) {
+    if (reasons.size() == 2 || push < least_push) break;
+    if (std::string words = row->words(c); !words.empty()) reasons.push_back(std::move(words));
+  }
+  return reasons;
+}
+
+} // namespace mw
