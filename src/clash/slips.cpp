@@ -39,9 +39,9 @@ double direction(const Turn& turn, const Sequence& sequence) {
   if (front && instead.articulator == Articulator::body && wanted.articulator != Articulator::body) weight *= 1.2;
   // Tongue moves are reduced more often than lip moves (same study): the lips' sound stays.
   if (wanted.articulator == Articulator::lips && instead.articulator != Articulator::lips) weight /= 1.2;
-  // Phrase-initial: the next sound is said too early; at the end of the last phrase the one before is said again
-  // (Beirne & Croot 2018). In between, and by default, anticipation.
-  const bool at_the_end = !sequence.loop && turn.pull->to + 1 == sequence.syllables.size();
+  // The next sound is said too early (anticipation) at the beginning of a phrase and by default; only at the very end is
+  // the one before said again (Beirne & Croot 2018).
+  const bool at_the_end = !sequence.loop && turn.pull->from > 0 && turn.pull->to + 1 == sequence.syllables.size();
   return weight * (turn.earlier != at_the_end ? 1.1 : 1 / 1.1);
 }
 

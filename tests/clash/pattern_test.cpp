@@ -84,8 +84,9 @@ TEST_CASE("pattern: closing glides with the lips going opposite ways are a count
 }
 
 TEST_CASE("pattern: a loop sees over its seam") {
-  const Line line = said("ˈkɪt ˈpæn ˈpʌf ˈkoʊl");
-  CHECK(count(find_pattern(line.track, true), LinkKind::swap) > count(find_pattern(line.track, false), LinkKind::swap));
+  const Line line = said("ˈpæn ˈkɪt ˈlu ˈmɔ ˈkʌf ˈpɪl");
+  CHECK(count(find_pattern(line.track, false), LinkKind::swap) == 0);
+  CHECK(count(find_pattern(line.track, true), LinkKind::swap) == 1);
 }
 
 TEST_CASE("pattern: an empty phrase has an empty pattern") {
