@@ -12,8 +12,6 @@ constexpr int joints = 8;
 // Directions of the seven links, degrees (0 = back, 90 = up), shut and open.
 constexpr std::array<double, 7> closed_angles{12, 7, -14, -54, -84, -97, -97};
 constexpr std::array<double, 7> open_angles{-34, -50, -62, -71, -78, -84, -88};
-// Softness of the contact with the back wall, mm: shut lies on the wall without a gap.
-constexpr double wall_softness = 0.6;
 
 std::array<double, joints> link_positions(std::span<const double, 7> lengths) {
   std::array<double, joints> s{};
@@ -111,7 +109,7 @@ void set_velum_under(VelumSamples& velum) {
   smooth_line(velum.under, 10); // removes a small fold at the knee
 }
 
-void set_velum_faces(const Anatomy& anatomy, VelumSamples& velum) {
+void set_velum_faces(VelumSamples& velum) {
   set_velum_under(velum);
   for (std::size_t i = 0; i < velum_samples; ++i)
     velum.upper[i] = velum.centre[i] - right_normal(velum.centre, i) * velum.radius[i];
@@ -122,18 +120,18 @@ void set_velum_faces(const Anatomy& anatomy, VelumSamples& velum) {
     const double angle = start + std::numbers::pi * static_cast<double>(i + 1) / (velum_cap_samples + 1);
     velum.cap[i] = end + velum.radius.back() * Vec2(std::cos(angle), std::sin(angle));
   }
-  const auto keep_off = [&](Vec2& q) {
-    const Nearest near = nearest_on(anatomy.back_wall, q);
-    q += near.normal * (soft_clamp(near.distance, wall_softness) - near.distance);
-  };
-  for (Vec2& q : velum.cap) keep_off(q);
-  for (Vec2& q : velum.upper) keep_off(q);
 }
 
 VelumShape velum_shape(const Anatomy& anatomy, double opening) {
   VelumSamples samples;
   set_velum_centre(anatomy, opening, samples);
-  set_velum_faces(anatomy, samples);
+  set_velum_faces(samples);
+  const auto keep_off = [&](Vec2& q) {
+    const Nearest near = nearest_on(anatomy.back_wall, q);
+    q += near.normal * (soft_clamp(near.distance, velum_wall_softness) - near.distance);
+  };
+  for (Vec2& q : samples.cap) keep_off(q);
+  for (Vec2& q : samples.upper) keep_off(q);
   const auto line = [](const auto& a) { return Polyline(a.begin(), a.end()); };
   return {line(samples.centre), {samples.radius.begin(), samples.radius.end()}, line(samples.under), line(samples.cap),
           line(samples.upper)};

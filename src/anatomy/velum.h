@@ -19,8 +19,10 @@ struct VelumSamples {
 void set_velum_centre(const Anatomy& anatomy, double opening, VelumSamples& velum);
 /// Under face alone, from the centreline.
 void set_velum_under(VelumSamples& velum);
-/// Under face, round end and upper face from the centreline; round end and upper face stay off the back wall.
-void set_velum_faces(const Anatomy& anatomy, VelumSamples& velum);
+/// Under face, round end and upper face from the centreline. Round end and upper face may still overlap the back wall:
+/// the caller keeps them off with the contact law of velum_wall_softness (mm).
+void set_velum_faces(VelumSamples& velum);
+inline constexpr double velum_wall_softness = 0.6;
 
 /// Centreline samples as weights of the eight joints (spline through the joints by link length, not-a-knot ends).
 std::vector<std::array<double, 8>> velum_spline_weights(std::span<const double, 7> lengths);

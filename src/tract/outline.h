@@ -28,6 +28,7 @@ struct Outline {
   Polyline lower_incisor_line, mouth_floor; // contact line of the lower teeth; floor
   Polyline epiglottis_front, epiglottis_back, epiglottis_cap;
   double glottis_y = 0;
+  int face_mouth = 0;    // index in `face` of the first point of the lower lip: before it the upper half, from it the lower
 
   double tongue_area_mm2 = 0;
   double area_error = 0;   // (area - rest area) / rest area
@@ -35,6 +36,7 @@ struct Outline {
   bool strained = false;   // the pose asks more than one tongue can give (tract-model.md sections 5, 8, 11)
   std::string strain_reason;
   Vec2 body_centre{}, tip_centre{}; // discs after contact
+  Vec2 tip_direction{};             // unit, where the tip points
 };
 
 /// Draws poses of one speaker. Keeps its working memory: no allocation after the first few calls. One per thread.

@@ -1,0 +1,83 @@
+// Reference data in tests/data/tract was written by the design prototype, an independent program.
+#include "support/targets.h"
+#include "tract/outline.h"
+
+#include <doctest/doctest.h>
+
+using namespace mw;
+
+namespace {
+constexpr double tolerance = 0.01; // mm
+
+using Piece = Polyline Outline::*;
+const std::map<std::string, Piece> pieces{
+    {"dorsum", &Outline::dorsum},           {"tip_cap", &Outline::tip_cap},
+    {"underside", &Outline::underside},     {"velum_under", &Outline::velum_under},
+    {"velum_cap", &Outline::velum_cap},     {"velum_upper", &Outline::velum_upper},
+    {"upper_wall", &Outline::upper_wall},   {"upper_lip_line", &Outline::upper_lip_line},
+    {"lower_lip_line", &Outline::lower_lip_line}, {"epiglottis_back", &Outline::epiglottis_back},
+    {"epiglottis_front", &Outline::epiglottis_front},
+};
+
+std::map<std::string, Pose> poses() {
+  std::map<std::string, Pose> out;
+  for (const auto& target : test::all_targets()) out[target.label()] = target.pose;
+  return out;
+}
+
+Polyline points_of(const std::string& text) {
+  Polyline line;
+  const auto numbers = split(text, ' ');
+  for (std::size_t i = 0; i + 1 < numbers.size(); i += 2)
+    line.emplace_back(parse_number(numbers[i]).value(), parse_number(numbers[i + 1]).value());
+  return line;
+}
+} // namespace
+
+TEST_CASE("prototype: every outline of every target row lies within 0.01 mm of the design prototype's") {
+  const auto known = poses();
+  std::map<std::string, Tracer> tracers;
+  for (const auto& anatomy : test::speakers()) tracers.emplace(anatomy->id, Tracer(anatomy));
+  int lines = 0;
+  double worst = 0;
+  for (const auto& row : test::table("tract/outlines.csv")) {
+    const std::string label = row.at("speaker") + " " + row.at("table") + " " + row.at("symbol");
+    CAPTURE(label);
+    CAPTURE(row.at("piece"));
+    const Outline& outline = tracers.at(row.at("speaker")).trace(known.at(label));
+    const Polyline& drawn = outline.*pieces.at(row.at("piece"));
+    const Polyline wanted = points_of(row.at("points"));
+    const auto stride = static_cast<std::size_t>(row.number("stride"));
+    REQUIRE(wanted.size() == (drawn.size() + stride - 1) / stride);
+    double error = 0;
+    for (std::size_t i = 0; i < wanted.size(); ++i) error = std::max(error, glm::distance(wanted[i], drawn[i * stride]));
+    CHECK(error < tolerance);
+    worst = std::max(worst, error);
+    ++lines;
+  }
+  CHECK(lines > 1500);
+  MESSAGE("worst distance to the prototype: ", worst, " mm over ", lines, " lines");
+}
+
+TEST_CASE("prototype: area, tongue top, root shift, hyoid drop and lips of every target row agree") {
+  const auto known = poses();
+  std::map<std::string, Tracer> tracers;
+  for (const auto& anatomy : test::speakers()) tracers.emplace(anatomy->id, Tracer(anatomy));
+  std::size_t rows = 0;
+  for (const auto& row : test::table("tract/figures.csv")) {
+    const std::string label = row.at("speaker") + " " + row.at("table") + " " + row.at("symbol");
+    CAPTURE(label);
+    const Outline& outline = tracers.at(row.at("speaker")).trace(known.at(label));
+    CHECK(std::abs(outline.tongue_area_mm2 - row.number("area_mm2")) < 0.05);
+    CHECK(std::abs(100 * outline.area_error - row.number("area_error_pct")) < 0.01);
+    double top = -1e9;
+    for (const Vec2 p : outline.dorsum) top = std::max(top, p.y);
+    CHECK(std::abs(top - row.number("tongue_top_mm")) < tolerance);
+    CHECK(std::abs(outline.root_shift - row.number("root_shift_mm")) < tolerance);
+    CHECK(std::abs(outline.hyoid_drop - row.number("hyoid_drop_mm")) < tolerance);
+    CHECK(std::abs(outline.lip_edge_x - row.number("lip_edge_mm")) < tolerance);
+    CHECK(std::abs(outline.lower_lip_ratio - row.number("lower_lip_ratio")) < 0.001);
+    ++rows;
+  }
+  CHECK(rows == test::all_targets().size());
+}
