@@ -75,6 +75,7 @@ constexpr RuleName names[]{
     {"smoothing", yes_no, "fire and power lose the middle of their glide", 0.8},
     {"short_front_vowel_raising", yes_no, "TRAP and DRESS are raised", 0.5, false},
     {"low_back_merger_shift", yes_no, "TRAP, DRESS and KIT are lowered or drawn back", 0.5, false},
+    {"syllabic_consonants", "yes|no", "schwa and l or n become one syllabic consonant (kettle, button)"},
     {"syllable_timing_tendency", yes_no, "syllables are more even, weak ones less reduced", 0.5, false},
     {"full_vowels_in_weak_forms", yes_no, "function words keep their full vowels", 2},
 };

@@ -1,0 +1,304 @@
+#include "phrase/pronounce.h"
+
+#include "base/expect.h"
+#include "base/text.h"
+#include "phrase/chain.h"
+#include "phrase/guess.h"
+#include "phrase/reading.h"
+#include "phrase/sets.h"
+#include "phrase/weak_forms.h"
+#include "phrase/words.h"
+
+#include <algorithm>
+#include <map>
+
+namespace mw {
+namespace {
+
+/// One word with what was decided about it.
+struct Entry {
+  SpokenWord spoken;
+  ChainWord chain;
+  WordSource source = WordSource::voice;
+  std::vector<Phonemes> other_readings{};
+  std::string note{}; // why it is a guess
+};
+
+Norm norm_of(const Accent& accent) {
+  return accent.rule("national_norm") == "American" ? Norm::american : Norm::british;
+}
+
+/// The sounds of one word said alone in the accent.
+std::vector<Syllable> said_alone(const Phonemes& phonemes, const std::string& key, const Accent& accent, double casual) {
+  Chain chain{accent, casual, {ChainWord{key, phonemes, {}, false, false, true}}};
+  lay_out(chain);
+  sound_vowels(chain);
+  sound_consonants(chain);
+  join_sounds(chain);
+  return to_syllables(chain).front();
+}
+std::string ipa_alone(const Phonemes& phonemes, const std::string& key, const Accent& accent, double casual) {
+  Word word;
+  word.syllables = said_alone(phonemes, key, accent, casual);
+  return to_ipa(word);
+}
+
+Syllable to_syllable(const SpelledSyllable& spelled) {
+  return {spelled.onset, spelled.nucleus, spelled.coda, spelled.stress, {}};
+}
+
+// ---- a person's correction
+
+Problem misread(const std::string& word, const Problem& problem) {
+  return {ProblemKind::input, "the correction of \"" + word + "\" cannot be read: " + problem.what, problem.where, problem.remedy};
+}
+
+Result<Done> correct(Entry& entry, const std::string& correction) {
+  entry.source = WordSource::correction;
+  const std::string_view text = trim(correction);
+  const bool ipa = text.size() > 1 && text.front() == '/' && text.back() == '/';
+  const bool xsampa = text.size() > 1 && text.front() == '[' && text.back() == ']';
+  if (!ipa && !xsampa) {
+    auto phonemes = parse_respelling(text);
+    if (!phonemes) return misread(entry.spoken.text, phonemes.error());
+    entry.chain.phonemes = std::move(*phonemes);
+    return Done{};
+  }
+  const auto words = parse_transcription(text, ipa ? Notation::ipa : Notation::xsampa);
+  if (!words) return misread(entry.spoken.text, words.error());
+  for (const auto& word : *words)
+    for (const auto& syllable : word.syllables) entry.chain.fixed.push_back(to_syllable(syllable));
+  if (entry.chain.fixed.empty()) return misread(entry.spoken.text, {ProblemKind::input, "it is empty", "", "write at least one sound"});
+  return Done{};
+}
+
+const std::string* find_correction(const PronounceSettings& settings, const SpokenWord& word) {
+  if (settings.corrections.empty()) return nullptr;
+  auto at = settings.corrections.find(to_lower(word.text));
+  if (at == settings.corrections.end()) at = settings.corrections.find(word.key);
+  return at == settings.corrections.end() ? nullptr : &at->second;
+}
+
+// ---- words that the program knows by itself
+
+/// The name of a letter, with 's where it has one (DJs).
+bool name_letter(Entry& entry, const WordTables& tables, Norm norm) {
+  if (!entry.spoken.letter_name) return false;
+  const Phonemes* name = find_spelling(tables.letters, entry.spoken.key.substr(0, 1), norm);
+  MW_EXPECT(name != nullptr);
+  entry.chain.phonemes = *name;
+  if (entry.spoken.key.size() > 1) add_s(entry.chain.phonemes);
+  entry.source = WordSource::override_list;
+  return true;
+}
+
+bool spell_own(Entry& entry, const WordTables& tables, Norm norm) {
+  const Phonemes* own = find_spelling(tables.spellings, entry.spoken.key, norm);
+  if (own == nullptr) return false;
+  entry.chain.phonemes = *own;
+  entry.source = WordSource::override_list;
+  return true;
+}
+
+template <std::size_t N> bool among(std::string_view word, const std::string_view (&list)[N]) {
+  return std::find(std::begin(list), std::end(list), word) != std::end(list);
+}
+
+/// The likelier reading of a word with several, from the word before it; otherwise what the voice says, or the first.
+std::size_t likely_reading(const std::vector<HeteronymReading>& readings, std::string_view before, const Phonemes& voiced) {
+  constexpr std::string_view before_verb[]{"to", "will", "would", "can", "could", "should", "must", "may", "might", "i", "you",
+                                           "we", "they", "don't", "can't", "won't", "shall", "and", "let's", "not", "didn't"};
+  constexpr std::string_view before_noun[]{"the", "a", "an", "my", "your", "his", "her", "our", "their", "this", "that", "some",
+                                           "no", "any", "every", "of", "in", "on", "for", "with", "into", "its", "one"};
+  constexpr std::string_view before_past[]{"have", "has", "had", "was", "were", "is", "been", "be", "being", "i've", "she'd",
+                                           "he'd", "we'd", "they'd", "we've", "they've"};
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    const std::string& meaning = readings[i].meaning;
+    const bool verb = meaning.find("verb") != std::string::npos || starts_with(meaning, "to ");
+    const bool noun = meaning.find("noun") != std::string::npos || starts_with(meaning, "a ") || starts_with(meaning, "an ") ||
+                      starts_with(meaning, "the ");
+    if ((verb && among(before, before_verb)) || (noun && among(before, before_noun))) return i;
+    if (meaning == "I read it yesterday" && among(before, before_past)) return i;
+  }
+  for (std::size_t i = 0; i < readings.size(); ++i)
+    if (readings[i].phonemes == voiced) return i;
+  return 0;
+}
+
+bool choose_reading(Entry& entry, const WordTables& tables, std::string_view before, const Phonemes& voiced) {
+  const auto at = tables.heteronyms.find(entry.spoken.key);
+  if (at == tables.heteronyms.end() || entry.spoken.expanded) return false;
+  const auto& readings = at->second;
+  const std::size_t chosen = likely_reading(readings, before, voiced);
+  entry.chain.phonemes = readings[chosen].phonemes;
+  for (std::size_t i = 0; i < readings.size(); ++i)
+    if (i != chosen) entry.other_readings.push_back(readings[i].phonemes);
+  entry.source = WordSource::choice;
+  return true;
+}
+
+// ---- stress
+
+/// Every word of content has a primary stress; some come from the voices with a secondary one or none (our, upon, which).
+void settle_stress(ChainWord& word) {
+  const auto strongest = [&](int stress) {
+    return std::find_if(word.phonemes.begin(), word.phonemes.end(),
+                        [&](const Phoneme& phoneme) { return phoneme.set && phoneme.stress == stress; });
+  };
+  if (strongest(1) != word.phonemes.end()) return;
+  auto at = strongest(2);
+  if (at == word.phonemes.end() && !word.function_word) {
+    at = std::find_if(word.phonemes.begin(), word.phonemes.end(), [](const Phoneme& phoneme) {
+      return phoneme.set && phoneme.set != LexicalSet::commA && phoneme.set != LexicalSet::lettER;
+    });
+    if (at == word.phonemes.end()) at = strongest(0);
+  }
+  if (at != word.phonemes.end()) at->stress = 1;
+}
+
+// ---- the phrase
+
+/// Every key that a voice must say, once, in order of first use.
+Result<std::map<std::string, VoicedWord, std::less<>>> ask_voices(const std::vector<Entry>& entries, Pronouncer& pronouncer) {
+  std::vector<std::string> keys;
+  std::map<std::string, VoicedWord, std::less<>> voiced;
+  for (const auto& entry : entries)
+    if (entry.source == WordSource::voice && entry.chain.phonemes.empty() && voiced.emplace(entry.spoken.key, VoicedWord{}).second)
+      keys.push_back(entry.spoken.key);
+  if (keys.empty()) return voiced;
+  const auto answers = pronouncer.look_up(keys);
+  if (!answers) return answers.error();
+  MW_EXPECT(answers->size() == keys.size());
+  for (std::size_t i = 0; i < keys.size(); ++i) voiced[keys[i]] = (*answers)[i];
+  return voiced;
+}
+
+/// What the voices say, read through the sets, the override list and the readings of heteronyms.
+void settle_voiced(Entry& entry, const VoicedWord& voiced, std::string_view before, const WordTables& tables, Norm norm) {
+  LexicalWord word = classify(voiced, norm);
+  const bool overridden = apply_overrides(tables, entry.spoken.key, word.phonemes);
+  if (choose_reading(entry, tables, before, word.phonemes)) return;
+  entry.chain.phonemes = std::move(word.phonemes);
+  if (overridden) entry.source = WordSource::override_list;
+  else if (const auto doubt = why_a_guess(entry.spoken, voiced, entry.chain.phonemes); !doubt.empty()) {
+    entry.source = WordSource::guess;
+    entry.note = doubt;
+  }
+}
+
+Result<std::vector<Entry>> look_up(const Reading& reading, const WordTables& tables, Norm norm, Pronouncer& pronouncer,
+                                   const PronounceSettings& settings) {
+  std::vector<Entry> entries;
+  for (const auto& spoken : reading.words) {
+    Entry entry{spoken, {}};
+    entry.chain.key = spoken.key;
+    entry.chain.group_end = spoken.group_end;
+    const bool month = spoken.key == "may" && (spoken.expanded || spoken.capital);
+    entry.chain.function_word = !spoken.letter_name && !month && is_function_word(spoken.key);
+    if (const std::string* correction = find_correction(settings, spoken)) {
+      if (const auto done = correct(entry, *correction); !done) return done.error();
+    } else if (!name_letter(entry, tables, norm)) {
+      spell_own(entry, tables, norm);
+    }
+    entries.push_back(std::move(entry));
+  }
+  const auto voiced = ask_voices(entries, pronouncer);
+  if (!voiced) return voiced.error();
+  std::string_view before;
+  for (auto& entry : entries) {
+    if (entry.source == WordSource::voice) settle_voiced(entry, voiced->find(entry.spoken.key)->second, before, tables, norm);
+    settle_stress(entry.chain);
+    before = entry.spoken.group_end ? std::string_view{} : std::string_view(entry.spoken.key);
+  }
+  // a word that the voices leave without a sound is left out of the phrase
+  std::erase_if(entries, [](const Entry& entry) { return entry.chain.phonemes.empty() && entry.chain.fixed.empty(); });
+  return entries;
+}
+
+void add_notes(const Entry& entry, std::vector<Note>& notes) {
+  const std::string quoted = "\"" + entry.spoken.text + "\"";
+  if (entry.source == WordSource::guess) notes.push_back({"guess", quoted + " " + entry.note, entry.spoken.span});
+  if (entry.source == WordSource::choice) notes.push_back({"choice", quoted + " can be said in more than one way", entry.spoken.span});
+}
+
+/// Tells of each weak form at the first sound of its word.
+void tell_weak_forms(Chain& chain, const std::vector<std::optional<Phonemes>>& strong) {
+  for (std::size_t i = 0; i < chain.links.size(); ++i) {
+    const std::size_t word = chain.links[i].word;
+    const bool first = i == 0 || chain.links[i - 1].word != word;
+    if (!first || !strong[word] || *strong[word] == chain.words[word].phonemes) continue;
+    const std::string& key = chain.words[word].key;
+    Phonemes full = *strong[word];
+    for (auto& phoneme : full) phoneme.stress = 0; // only a change of sounds is worth telling
+    const std::string from = ipa_alone(full, key, chain.accent, chain.casual);
+    const std::string to = ipa_alone(chain.words[word].phonemes, key, chain.accent, chain.casual);
+    if (from != to) chain.applied.push_back({"weak_form", i, from, to, "\"" + key + "\" has its weak form between other words"});
+  }
+}
+
+Pronunciation realise(std::vector<Entry> entries, const Accent& accent, double casual, Norm norm, const WordTables& tables) {
+  Chain chain{accent, casual, {}};
+  for (auto& entry : entries) chain.words.push_back(std::move(entry.chain));
+  const auto strong = weaken(chain.words, accent, casual, norm, tables);
+  lay_out(chain);
+  tell_weak_forms(chain, strong);
+  sound_vowels(chain);
+  sound_consonants(chain);
+  join_sounds(chain);
+
+  Pronunciation result;
+  auto syllables = to_syllables(chain);
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    const Entry& entry = entries[i];
+    Word word{entry.spoken.text, entry.spoken.span, entry.source, std::move(syllables[i])};
+    word.group_end = chain.words[i].group_end;
+    for (const auto& reading : entry.other_readings)
+      word.choices.push_back(ipa_alone(reading, entry.spoken.key, accent, casual));
+    result.words.push_back(std::move(word));
+    add_notes(entry, result.notes);
+  }
+  result.processes = to_processes(chain);
+  return result;
+}
+
+Result<Pronunciation> take_literally(std::string_view phrase, Notation notation) {
+  const auto signs = decode_utf8(phrase);
+  if (!signs) return Problem{ProblemKind::input, signs.error().what, signs.error().where, signs.error().remedy, signs.error().span};
+  if (signs->size() > longest_phrase)
+    return Problem{ProblemKind::input, "the transcription has more than 10000 characters", "", "say it in parts"};
+  const auto words = parse_transcription(phrase, notation);
+  if (!words) return words.error();
+  Pronunciation result;
+  for (const auto& spelled : *words) {
+    Word word{spelled.text, spelled.span, WordSource::typed, {}};
+    for (const auto& syllable : spelled.syllables) word.syllables.push_back(to_syllable(syllable));
+    word.group_end = spelled.group_end;
+    if (!word.syllables.empty()) result.words.push_back(std::move(word));
+  }
+  if (result.words.empty())
+    return Problem{ProblemKind::input, "there is no sound in the transcription", "", "type at least one sound"};
+  result.words.back().group_end = true;
+  return result;
+}
+
+} // namespace
+
+Result<Pronunciation> pronounce(std::string_view phrase, const Accent& accent, Pronouncer& pronouncer,
+                                const PronounceSettings& settings) {
+  if (settings.notation != Notation::text) return take_literally(phrase, settings.notation);
+  const Norm norm = norm_of(accent);
+  const auto reading = read_phrase(phrase, norm);
+  if (!reading) return reading.error();
+  const auto& tables = word_tables();
+  if (!tables) return tables.error();
+  auto entries = look_up(*reading, *tables, norm, pronouncer, settings);
+  if (!entries) return entries.error();
+  if (entries->empty())
+    return Problem{ProblemKind::input, "there is nothing in the phrase that can be said", "", "type a word"};
+  entries->back().chain.group_end = true;
+  Pronunciation result = realise(std::move(*entries), accent, std::clamp(settings.casual, 0.0, 1.0), norm, *tables);
+  result.notes.insert(result.notes.begin(), reading->notes.begin(), reading->notes.end());
+  return result;
+}
+
+} // namespace mw

@@ -1,0 +1,370 @@
+#include "phrase/scanner.h"
+
+#include "base/text.h"
+
+#include <algorithm>
+#include <array>
+
+namespace mw {
+namespace {
+
+struct CurrencyRow { char32_t sign; Currency names; };
+constexpr CurrencyRow currencies[]{{'$', {"dollar", "dollars", "cent", "cents"}},
+                                   {0xA3, {"pound", "pounds", "penny", "pence"}},
+                                   {0x20AC, {"euro", "euros", "cent", "cents"}},
+                                   {0xA5, {"yen", "yen", "sen", "sen"}}};
+
+struct UnitRow { std::string_view sign, one, many; };
+// several words are parted by a space
+constexpr UnitRow units[]{{"km", "kilometre", "kilometres"}, {"cm", "centimetre", "centimetres"},
+                          {"mm", "millimetre", "millimetres"}, {"m", "metre", "metres"}, {"kg", "kilogram", "kilograms"},
+                          {"g", "gram", "grams"}, {"mg", "milligram", "milligrams"}, {"l", "litre", "litres"},
+                          {"ml", "millilitre", "millilitres"}, {"lb", "pound", "pounds"}, {"lbs", "pound", "pounds"},
+                          {"oz", "ounce", "ounces"}, {"ft", "foot", "feet"}, {"in", "inch", "inches"},
+                          {"mph", "mile an hour", "miles an hour"}, {"kmh", "kilometre an hour", "kilometres an hour"},
+                          {"hz", "hertz", "hertz"}, {"khz", "kilohertz", "kilohertz"}, {"db", "decibel", "decibels"},
+                          {"kb", "kilobyte", "kilobytes"}, {"mb", "megabyte", "megabytes"}, {"gb", "gigabyte", "gigabytes"},
+                          {"s", "second", "seconds"}, {"ms", "millisecond", "milliseconds"}, {"min", "minute", "minutes"},
+                          {"mins", "minute", "minutes"}, {"h", "hour", "hours"}, {"hr", "hour", "hours"},
+                          {"hrs", "hour", "hours"}, {"p", "penny", "pence"}, {"k", "thousand", "thousand"}};
+
+struct MagnitudeRow { std::string_view sign, word; };
+constexpr MagnitudeRow magnitudes[]{{"k", "thousand"}, {"m", "million"}, {"mn", "million"}, {"bn", "billion"}, {"b", "billion"},
+                                    {"thousand", "thousand"}, {"million", "million"}, {"billion", "billion"},
+                                    {"trillion", "trillion"}};
+
+struct PartRow { char32_t sign; std::string_view upper, lower; };
+constexpr PartRow parts[]{{0xBC, "1", "4"}, {0xBD, "1", "2"}, {0xBE, "3", "4"}, {0x2153, "1", "3"}, {0x2154, "2", "3"},
+                          {0x215B, "1", "8"}, {0x215C, "3", "8"}, {0x215D, "5", "8"}, {0x215E, "7", "8"}};
+
+const PartRow* find_part(char32_t sign) {
+  const auto at = std::find_if(std::begin(parts), std::end(parts), [&](const PartRow& row) { return row.sign == sign; });
+  return at == std::end(parts) ? nullptr : at;
+}
+
+int small_number(std::string_view digits) {
+  if (digits.empty() || digits.size() > 2) return -1;
+  int value = 0;
+  for (const char digit : digits) value = value * 10 + (digit - '0');
+  return value;
+}
+
+/// "2 1/2", "2\u00bd": two and a half.
+Words mixed(std::string_view upper, std::string_view lower, Norm norm) {
+  Words words = read_fraction(upper, lower, norm);
+  if (upper == "1") words.front() = "a";
+  words.insert(words.begin(), "and");
+  return words;
+}
+
+} // namespace
+
+std::optional<Scanner::Run> Scanner::run(std::size_t i) const {
+  if (!is(i, AtomKind::digit)) return std::nullopt;
+  Run result{{}, i};
+  while (is(result.end, AtomKind::digit)) result.digits += atoms_[result.end++].fold;
+  // thousands: groups of exactly three after commas
+  if (result.digits.size() > 3) return result;
+  const auto group = [&](std::size_t k) {
+    return is_point(k, ',') && is(k + 1, AtomKind::digit) && is(k + 2, AtomKind::digit) && is(k + 3, AtomKind::digit) &&
+           !is(k + 4, AtomKind::digit);
+  };
+  while (group(result.end)) {
+    for (std::size_t k = 1; k <= 3; ++k) result.digits += atoms_[result.end + k].fold;
+    result.end += 4;
+    result.grouped = true;
+  }
+  return result;
+}
+
+bool Scanner::read_number() {
+  if (read_money()) return true;
+  const bool minus = is(at_, AtomKind::hyphen) && is(at_ + 1, AtomKind::digit) && after_boundary(at_);
+  if (minus) {
+    say({"minus"}, at_, at_ + 1);
+    ++at_;
+    return true;
+  }
+  if (is_point(at_, '+') && read_phone()) return true;
+  if (is(at_, AtomKind::apostrophe) || is_point(at_, '.')) {
+    // '60s, .5
+    if (!is(at_ + 1, AtomKind::digit) || is(at_ - 1, AtomKind::digit)) return false;
+    return is_point(at_, '.') ? read_parts() : read_decade_or_ordinal();
+  }
+  if (const PartRow* part = atom(at_) ? find_part(atoms_[at_].point) : nullptr) {
+    say(read_fraction(part->upper, part->lower, norm_), at_, at_ + 1);
+    ++at_;
+    return true;
+  }
+  if (!is(at_, AtomKind::digit)) return false;
+  if (read_clock() || read_calendar() || read_phone() || read_parts() || read_decade_or_ordinal() || read_range()) return true;
+  read_plain_number();
+  return true;
+}
+
+bool Scanner::read_money() {
+  const Atom* sign = atom(at_);
+  const auto row = std::find_if(std::begin(currencies), std::end(currencies),
+                                [&](const CurrencyRow& each) { return sign != nullptr && each.sign == sign->point; });
+  if (row == std::end(currencies)) return false;
+  const std::size_t start = at_;
+  const auto whole = run(at_ + 1);
+  if (!whole) return false;
+  std::size_t end = whole->end;
+  std::string part;
+  if (is_point(end, '.'))
+    if (const auto digits = run(end + 1)) part = digits->digits, end = digits->end;
+  // millions and the like come before the name of the currency
+  std::size_t word_end = end;
+  const std::string word = letters(skip_space(end), word_end);
+  const auto magnitude = std::find_if(std::begin(magnitudes), std::end(magnitudes),
+                                      [&](const MagnitudeRow& each) { return each.sign == word; });
+  Words words;
+  if (magnitude != std::end(magnitudes)) {
+    words = part.empty() ? read_cardinal(whole->digits, norm_) : read_decimal(whole->digits, part, norm_);
+    words.emplace_back(magnitude->word);
+    words.emplace_back(row->names.many);
+    end = word_end;
+  } else if (part.size() > 2) {
+    words = read_decimal(whole->digits, part, norm_);
+    words.emplace_back(row->names.many);
+  } else {
+    words = mw::read_money(whole->digits, part, row->names, norm_);
+  }
+  say(words, start, end);
+  at_ = end;
+  return true;
+}
+
+std::size_t Scanner::read_half_day(std::size_t i) {
+  const std::size_t start = skip_space(i);
+  const auto dot = [&](std::size_t k) -> std::size_t { return is_point(k, '.') ? 1 : 0; };
+  const auto lower = [&](std::size_t k) { return is(k, AtomKind::letter) ? to_lower(atoms_[k].fold) : std::string(); };
+  const std::string half = lower(start);
+  if (half != "a" && half != "p") return i;
+  const std::size_t second = start + 1 + dot(start + 1);
+  if (lower(second) != "m" || is(second + 1, AtomKind::letter)) return i;
+  std::size_t end = second + 1;
+  if (second > start + 1) end += dot(end);
+  say_letter(half.front(), start, start + 1);
+  say_letter('m', second, second + 1);
+  return end;
+}
+
+bool Scanner::read_clock() {
+  const auto hours = run(at_);
+  if (!hours || hours->digits.size() > 2 || !is_point(hours->end, ':')) return false;
+  const auto minutes = run(hours->end + 1);
+  if (!minutes || minutes->digits.size() != 2 || is_point(minutes->end, ':')) return false;
+  if (small_number(hours->digits) > 24 || small_number(minutes->digits) > 59) return false;
+  // look whether am or pm follows before the hour is said
+  std::size_t end = 0;
+  const std::string next = letters(skip_space(minutes->end), end);
+  const bool half_day = next == "am" || next == "pm" || ((next == "a" || next == "p") && is_point(end, '.'));
+  say(read_time(hours->digits, minutes->digits, half_day, norm_), at_, minutes->end);
+  at_ = read_half_day(minutes->end);
+  return true;
+}
+
+bool Scanner::read_calendar() {
+  const auto first = run(at_);
+  if (!first || first->grouped) return false;
+  const auto separator = atom(first->end);
+  if (separator == nullptr || (separator->point != '/' && separator->point != '-' && separator->point != '.')) return false;
+  const auto second = run(first->end + 1);
+  if (!second || !is_point(second->end, separator->point)) return false;
+  const auto third = run(second->end + 1);
+  if (!third || is_point(third->end, '/') || is_point(third->end, '-')) return false;
+  int day = small_number(first->digits), month = small_number(second->digits);
+  std::string year = third->digits;
+  if (first->digits.size() == 4) {
+    year = first->digits;
+    day = small_number(third->digits);
+  } else if (norm_ == Norm::american) {
+    std::swap(day, month);
+  }
+  if (month > 12 && day <= 12) std::swap(day, month);
+  const bool dated = day >= 1 && day <= 31 && month >= 1 && month <= 12 && (year.size() == 4 || year.size() == 2);
+  if (!dated) return false;
+  say(read_date(day, month, year, norm_), at_, third->end);
+  at_ = third->end;
+  return true;
+}
+
+bool Scanner::read_phone() {
+  const bool plus = is_point(at_, '+');
+  std::vector<std::pair<Span, std::string>> groups;
+  std::size_t i = at_ + (plus ? 1 : 0), total = 0;
+  bool hyphen = false;
+  while (is(i, AtomKind::digit)) {
+    const std::size_t start = i;
+    std::string digits;
+    while (is(i, AtomKind::digit)) digits += atoms_[i++].fold;
+    total += digits.size();
+    groups.push_back({{start, i}, digits});
+    std::size_t next = i;
+    while (is_point(next, ' ') || is_point(next, ')') || is_point(next, '(') || is(next, AtomKind::hyphen)) ++next;
+    if (next > i && next <= i + 2 && is(next, AtomKind::digit)) {
+      hyphen = hyphen || is(i, AtomKind::hyphen);
+      i = next;
+    }
+  }
+  if (groups.empty() || total < 7 || total > 20) return false;
+  const bool tailed = groups.back().second.size() == 4 && groups.size() > 1 && groups[groups.size() - 2].second.size() == 3;
+  const bool coded = plus || groups.front().second.front() == '0';
+  if (!coded && !(groups.size() > 1 && tailed && hyphen)) return false;
+  if (plus) say({"plus"}, at_, at_ + 1);
+  for (std::size_t k = 0; k < groups.size(); ++k) {
+    say(read_digits(groups[k].second, norm_), groups[k].first.start, groups[k].first.end);
+    if (k + 1 < groups.size()) pause();
+  }
+  at_ = groups.back().first.end;
+  return true;
+}
+
+bool Scanner::read_parts() {
+  const std::size_t start = at_;
+  const auto whole = run(at_);
+  std::size_t end = whole ? whole->end : at_;
+  // 3.14, .5, 1.2.3
+  if (is_point(end, '.') && is(end + 1, AtomKind::digit)) {
+    Words words = whole ? read_cardinal(whole->digits, norm_) : Words{};
+    if (whole && whole->digits == "0") words.clear();
+    bool first = true;
+    while (is_point(end, '.') && is(end + 1, AtomKind::digit)) {
+      std::size_t k = end + 1;
+      std::string digits;
+      while (is(k, AtomKind::digit)) digits += atoms_[k++].fold;
+      const bool zero = first && whole && whole->digits == "0";
+      for (auto& word : read_decimal(zero ? "0" : "", digits, norm_)) words.push_back(std::move(word));
+      end = k;
+      first = false;
+    }
+    say(words, start, end);
+    at_ = read_unit(end, false);
+    return true;
+  }
+  if (!whole) return false;
+  // 2\u00bd
+  if (const PartRow* part = atom(end) ? find_part(atoms_[end].point) : nullptr) {
+    Words words = read_cardinal(whole->digits, norm_);
+    for (auto& word : mixed(part->upper, part->lower, norm_)) words.push_back(std::move(word));
+    say(words, start, end + 1);
+    at_ = read_unit(end + 1, false);
+    return true;
+  }
+  // 3/4, 24/7, 2 1/2
+  const auto fraction = [&](std::size_t i) -> std::optional<std::pair<Run, Run>> {
+    const auto upper = run(i);
+    if (!upper || !(is_point(upper->end, '/') || is_point(upper->end, 0x2044))) return std::nullopt;
+    const auto lower = run(upper->end + 1);
+    if (!lower || is_point(lower->end, '/') || upper->digits.size() > 4 || lower->digits.size() > 4) return std::nullopt;
+    return std::pair{*upper, *lower};
+  };
+  if (const auto simple = fraction(at_)) {
+    const bool always = simple->first.digits == "24" && simple->second.digits == "7";
+    say(always ? Words{"twenty", "four", "seven"} : read_fraction(simple->first.digits, simple->second.digits, norm_), start,
+        simple->second.end);
+    at_ = simple->second.end;
+    return true;
+  }
+  const auto rest = is_point(end, ' ') ? fraction(end + 1) : std::nullopt;
+  if (!rest || small_number(rest->first.digits) < 1 || small_number(rest->first.digits) >= small_number(rest->second.digits))
+    return false;
+  Words words = read_cardinal(whole->digits, norm_);
+  for (auto& word : mixed(rest->first.digits, rest->second.digits, norm_)) words.push_back(std::move(word));
+  say(words, start, rest->second.end);
+  at_ = read_unit(rest->second.end, false);
+  return true;
+}
+
+bool Scanner::read_decade_or_ordinal() {
+  const std::size_t first = is(at_, AtomKind::apostrophe) ? at_ + 1 : at_;
+  const auto number = run(first);
+  if (!number) return false;
+  std::size_t end = number->end;
+  std::size_t suffix_at = is(end, AtomKind::apostrophe) ? end + 1 : end;
+  const std::string suffix = letters(suffix_at, end);
+  const bool round = number->digits.back() == '0' && (number->digits.size() == 4 || number->digits.size() == 2);
+  if (suffix == "s" && round && number->digits != "00") {
+    say(read_decade(number->digits, norm_), at_, end);
+    at_ = end;
+    return true;
+  }
+  const bool ordinal = suffix == "st" || suffix == "nd" || suffix == "rd" || suffix == "th";
+  if (!ordinal || first != at_ || suffix_at != number->end) return false;
+  say(read_ordinal(number->digits, norm_), at_, end);
+  at_ = end;
+  return true;
+}
+
+bool Scanner::read_range() {
+  const auto low = run(at_);
+  if (!low || !is(low->end, AtomKind::hyphen)) return false;
+  const auto high = run(low->end + 1);
+  if (!high || low->digits.size() > 4 || high->digits.size() > 4 || is(high->end, AtomKind::hyphen)) return false;
+  say(low->grouped ? read_cardinal(low->digits, norm_) : read_year(low->digits, norm_), at_, low->end);
+  say({"to"}, low->end, low->end + 1);
+  at_ = low->end + 1; // the second number is read with what follows it
+  return true;
+}
+
+void Scanner::read_plain_number() {
+  const auto number = run(at_);
+  const std::size_t start = at_;
+  const int day = number->grouped ? -1 : small_number(number->digits);
+  // 5 May, May 5
+  std::size_t word_end = 0;
+  const std::string next = letters(skip_space(number->end), word_end);
+  const int month = month_of(next);
+  const bool month_named = month > 0 && (next != "may" || is_point(skip_space(number->end), 'M'));
+  if (day >= 1 && day <= 31 && month_named) {
+    say(read_date(day, month, "", Norm::british), start, word_end);
+    at_ = is_point(word_end, '.') && next.size() <= 4 && next != "may" ? word_end + 1 : word_end;
+    return;
+  }
+  const bool after_month = !out_.words.empty() && !out_.words.back().group_end && month_of(out_.words.back().key) > 0 &&
+                           (out_.words.back().key != "may" || out_.words.back().text.front() == 'M');
+  if (day >= 1 && day <= 31 && after_month) {
+    if (norm_ == Norm::british) say({"the"}, start, number->end);
+    say(read_ordinal(number->digits, norm_), start, number->end);
+    at_ = number->end;
+    return;
+  }
+  say(number->grouped ? read_cardinal(number->digits, norm_) : read_year(number->digits, norm_), start, number->end);
+  const std::size_t after = read_half_day(number->end);
+  at_ = after != number->end ? after : read_unit(number->end, number->digits == "1");
+}
+
+std::size_t Scanner::read_unit(std::size_t i, bool one) {
+  const std::size_t start = skip_space(i);
+  const auto degree = [&](std::size_t k) { return is_point(k, 0xB0); };
+  if (is_point(start, '%')) {
+    say({"percent"}, start, start + 1);
+    return start + 1;
+  }
+  if (is_point(start, 0xA2)) {
+    say({one ? "cent" : "cents"}, start, start + 1);
+    return start + 1;
+  }
+  if (degree(start)) {
+    std::size_t end = start + 1;
+    say({one ? "degree" : "degrees"}, start, end);
+    const std::string scale = letters(end, end);
+    if (scale == "c") say({"celsius"}, end - 1, end);
+    else if (scale == "f") say({"fahrenheit"}, end - 1, end);
+    else return start + 1;
+    return end;
+  }
+  std::size_t end = start;
+  std::string sign = letters(start, end);
+  if (sign == "km" && is_point(end, '/') && is_point(end + 1, 'h') && !is(end + 2, AtomKind::letter)) sign = "kmh", end += 2;
+  const auto row = std::find_if(std::begin(units), std::end(units), [&](const UnitRow& each) { return each.sign == sign; });
+  // a lone letter or "in" after a space is more likely a word
+  const bool doubtful = start != i && (sign.size() == 1 || sign == "in");
+  if (row == std::end(units) || doubtful) return i;
+  say(split(one ? row->one : row->many, ' '), start, end);
+  return end;
+}
+
+} // namespace mw
