@@ -83,6 +83,22 @@ bool vowel_between(const std::vector<Unit>& units, const Draft& p, const Draft& 
   return false;
 }
 
+/// Whether this row holds the passage of its own tier shut.
+bool shuts(const TierView& view, const Draft& m) {
+  return m.primary && (view.holds_closed(m) || view.row(m).manner.starts_with("lateral"));
+}
+
+/// Two closures of one tier with an open sound of another tier between them (tip in "light fly", lips in "depth mate"):
+/// held through, they would shut the mouth in the open sound.
+bool opens_between(const TierView& view, const Draft& p, const Draft& q) {
+  if (view.tier == Tier::jaw || !shuts(view, p) || !shuts(view, q)) return false;
+  for (std::size_t i = p.unit + 1; i < q.unit; ++i) {
+    const auto& manner = view.units[i].target.manner;
+    if (manner == "fricative" || manner == "approximant") return true;
+  }
+  return false;
+}
+
 std::vector<DraftChain> collect(const TierView& view) {
   std::vector<DraftChain> chains;
   for (std::size_t i = 0; i < view.units.size(); ++i) {
@@ -90,7 +106,7 @@ std::vector<DraftChain> collect(const TierView& view) {
     if (!draft) continue;
     const Draft* p = chains.empty() ? nullptr : &chains.back().back();
     const bool joins = p != nullptr && draft->effective_from_s - p->effective_to_s < chain_gap_s &&
-                       !vowel_between(view.units, *p, *draft);
+                       !vowel_between(view.units, *p, *draft) && !opens_between(view, *p, *draft);
     if (!joins) chains.emplace_back();
     chains.back().push_back(*draft);
   }

@@ -7,13 +7,18 @@ namespace mw {
 namespace {
 constexpr double own_share = 0.65, other_share = 0.85; // a hand-over takes this share of a full movement
 constexpr double shortest_s = 0.03;
+constexpr double twice_squeezed_share = 0.5;
+constexpr double short_approximant_s = 0.045;
 constexpr double most_time = 1.2;                      // nor more than this many times what it needs
 
 /// Who keeps its time in a hand-over: sibilants, other fricatives, approximants, stops.
-double rank_of(const Target& row) {
+double rank_of(const Unit& unit) {
+  const Target& row = unit.target;
   if (row.jaw_weight >= 0.9) return 1.0;
   if (row.manner.find("fric") != std::string::npos) return 0.6;
-  return row.manner == "approximant" ? 0.4 : 0.0;
+  if (row.manner != "approximant") return 0.0;
+  // a very short one would be over before it is reached
+  return unit.length() < short_approximant_s ? 0.6 : 0.4;
 }
 
 /// Size (mm) of the change of posture from p to q, the vowel's share counted in (the tip has none).
@@ -31,10 +36,13 @@ double change(const TierView& view, const Draft& p, const Draft& q) {
 }
 
 /// Too little time between two constrictions: what is lacking is taken from both, by rank.
-Ramp squeeze(const TierView& view, const Draft& p, const Draft& q, Ramp r, double lack, Ramp earlier) {
-  const double rank_p = rank_of(view.row(p)), rank_q = rank_of(view.row(q));
-  const double from_p = p.primary == q.primary ? std::clamp(0.5 + 0.6 * (rank_q - rank_p), 0.25, 0.75)
-                                               : (q.primary ? 1.0 : 0.0);
+Ramp squeeze(const TierView& view, const Draft& p, Draft& q, Ramp r, double lack, Ramp earlier) {
+  const double rank_p = rank_of(view.units[p.unit]), rank_q = rank_of(view.units[q.unit]);
+  double from_p = p.primary == q.primary ? std::clamp(0.5 + 0.6 * (rank_q - rank_p), 0.25, 0.75)
+                                         : (q.primary ? 1.0 : 0.0);
+  // a closure that has already given time to the sound before it gives less to the one after
+  if (p.squeezed && view.holds_closed(p) && p.primary && q.primary) from_p = std::min(from_p, twice_squeezed_share);
+  q.squeezed = from_p < 0.5;
   r.start -= from_p * lack;
   r.end += (1 - from_p) * lack;
   const double late = q.primary && rank_q >= rank_p ? q.hold_to_s : view.units[q.unit].end_s + 0.01;

@@ -30,6 +30,7 @@ struct Draft : Move {
   double beta_in = 0, beta_out = 0;     // effect of its two ramps
   double gap_s = 0;                     // how far the opening ramp may start before the closing one has ended
   double hold_from_s = 0, hold_to_s = 0; // plateau
+  bool squeezed = false;                // gave time to the move before it
   std::optional<double> turn_s;         // squeezed between two constrictions: turns here
 };
 using DraftChain = std::vector<Draft>;

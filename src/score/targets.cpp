@@ -2,6 +2,7 @@
 
 #include "base/assets.h"
 #include "base/text.h"
+#include "score/transfer.h"
 
 #include <map>
 #include <mutex>
@@ -106,13 +107,14 @@ Result<Target> read_consonant(const Table& table, std::size_t row, const Anatomy
   if (!pose) return pose.error();
   t.pose = *pose;
   if (t.manner == "click") complete_click(t);
-  // larynx raised or lowered by more than half a millimetre is part of the sound
-  t.larynx_weight = std::abs(t.pose.larynx) > 0.5 ? 1 : 0;
   return t;
 }
 
-/// Weights and timing stand in the male table only; other speakers' rows bring their own postures.
+/// Weights and timing stand in the male table only; other speakers' rows bring their own postures. Rows they lack are made
+/// from the male ones.
 Result<std::vector<Target>> read_consonants(const Anatomy& anatomy) {
+  const auto model = read_anatomy("adult-male");
+  if (!model) return model.error();
   const auto male = open_table("adult-male", "consonants.csv");
   if (!male) return male.error();
   const auto own = open_table(anatomy.id, "consonants.csv");
@@ -121,15 +123,16 @@ Result<std::vector<Target>> read_consonants(const Anatomy& anatomy) {
   for (std::size_t i = 0; i < own->csv.rows.size(); ++i) rows[own->text(i, "symbol")] = i;
   std::vector<Target> out;
   for (std::size_t i = 0; i < male->csv.rows.size(); ++i) {
-    auto target = read_consonant(*male, i, anatomy);
+    auto target = read_consonant(*male, i, **model);
     if (!target) return target.error();
-    const auto at = rows.find(male->text(i, "symbol"));
-    if (at == rows.end()) return broken(own->file, "there is no row for " + target->symbol);
-    auto pose = read_pose(*own, at->second, anatomy);
-    if (!pose) return pose.error();
-    pose->groove = target->pose.groove;
-    target->pose = *pose;
-    target->larynx_weight = std::abs(pose->larynx) > 0.5 ? 1 : 0;
+    if (const auto at = rows.find(male->text(i, "symbol")); at != rows.end()) {
+      auto pose = read_pose(*own, at->second, anatomy);
+      if (!pose) return pose.error();
+      pose->groove = target->pose.groove;
+      target->pose = *pose;
+    } else target->pose = transfer(target->pose, **model, anatomy);
+    // larynx raised or lowered by more than half a millimetre is part of the sound
+    target->larynx_weight = std::abs(target->pose.larynx) > 0.5 ? 1 : 0;
     out.push_back(std::move(*target));
   }
   return out;

@@ -10,6 +10,8 @@ namespace mw {
 namespace {
 using Units = std::vector<Unit>;
 
+constexpr double fastest_folds_s = 0.035;
+
 double last_obstruent_end(const Units& units, std::size_t i) {
   while (i-- > 0)
     if (is_obstruent(units[i])) return units[i].end_s;
@@ -60,8 +62,13 @@ Valve voiceless_string(const Units& units, std::size_t first, std::size_t last) 
                                 units.begin() + static_cast<std::ptrdiff_t>(last) + 1,
                                 [](const Unit& u) { return !is_stop(u) || u.aspirated; });
   t2 = std::max(t2, t1 + 0.002);
-  off = std::max(off, t2 + 0.035);
-  return {{std::min(f.start_s - 0.012, t1 - 0.05), t1}, {t2, off}, wide ? 0.9 : 0.5, first};
+  double on = std::min(f.start_s - 0.012, t1 - 0.05);
+  // the middle of a voiced vowel stays voiced, however short, as far as the folds can follow
+  if (const Unit* p = before(units, first); p != nullptr && p->vowel)
+    on = std::min(std::max(on, p->start_s + 0.6 * p->length()), t1 - fastest_folds_s);
+  if (const Unit* n = after(units, last); n != nullptr && n->vowel) off = std::min(off, n->start_s + 0.4 * n->length());
+  off = std::max(off, t2 + fastest_folds_s);
+  return {{on, t1}, {t2, off}, wide ? 0.9 : 0.5, first};
 }
 
 /// Breathy, creaky or shut: neither plainly voiced nor voiceless.
