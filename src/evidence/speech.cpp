@@ -36,6 +36,7 @@ struct Spot {
 
 struct Phrase {
   const Anatomy& anatomy;
+  const DiscWalls& walls;
   std::vector<Spot> spots;
   std::size_t rate = 0;
   [[nodiscard]] const Spot* at(std::size_t i, int step) const {
@@ -72,9 +73,12 @@ struct Allowed {
   double low, high;
   [[nodiscard]] bool holds(double gap) const { return gap > low && gap < high; }
 };
-Allowed allowed(const Anatomy& anatomy, const Target& row) {
+Allowed allowed(const Phrase& p, const Target& row) {
   const double low = row.gap_min.value_or(0);
-  return {low > 1.5 ? low * anatomy.tongue_scale : low, row.gap_max.value_or(0)};
+  double high = row.gap_max.value_or(0);
+  // a tip put out between the teeth narrows the passage behind its disc; the disc itself may stand further off the edge
+  if (row.place == "interdental") high = std::max(high, tip_gap(p.anatomy, p.walls, row.pose) + 0.7);
+  return {low > 1.5 ? low * p.anatomy.tongue_scale : low, high};
 }
 
 /// The row of counts, filled phrase by phrase.
@@ -118,7 +122,7 @@ void check_closure(Counter& c, const Phrase& p, std::size_t i) {
 void check_friction(Counter& c, const Phrase& p, std::size_t i) {
   const Spot& s = p.spots[i];
   const Series& gap = own_gap(s);
-  const Allowed limits = allowed(p.anatomy, *s.row);
+  const Allowed limits = allowed(p, *s.row);
   const double low = least(gap, 12, 29), high = most(gap, 12, 29);
   const auto on_tip = [](const Spot* q) { return is_consonant(q) && q->row->primary == Primary::tip; };
   bool met = limits.holds(low) && limits.holds(high);
@@ -134,7 +138,7 @@ void check_friction(Counter& c, const Phrase& p, std::size_t i) {
 void check_affricate(Counter& c, const Phrase& p, std::size_t i) {
   const Spot& s = p.spots[i];
   const Series& gap = s.course.tip;
-  const Allowed limits = allowed(p.anatomy, *s.second);
+  const Allowed limits = allowed(p, *s.second);
   const int shut = count_shut(gap);
   const bool closed = p.rate != fast ? shut >= 0.2 * samples : shut * s.length_s / (samples - 1) >= 0.012;
   const double low = least(gap, 30, 35), high = most(gap, 30, 35);
@@ -146,7 +150,7 @@ void check_affricate(Counter& c, const Phrase& p, std::size_t i) {
 void check_approximant(Counter& c, const Phrase& p, std::size_t i) {
   const Spot& s = p.spots[i];
   const Series& gap = own_gap(s);
-  const Allowed limits = allowed(p.anatomy, *s.row);
+  const Allowed limits = allowed(p, *s.row);
   const double lip = p.anatomy.lip_scale;
   int inside = 0;
   for (std::size_t k = 0; k < samples; ++k) {
@@ -172,6 +176,10 @@ void check_vowel(Counter& c, const Phrase& p, std::size_t i) {
   (s.segment->stress > 0 ? c.stressed : c.unstressed)[p.rate].push_back(nearest);
 }
 
+bool touches_uvula(const Phrase& p, const Spot& s) {
+  return s.row->vowel && body_gap(p.anatomy, p.walls, s.row->pose, false) < 1;
+}
+
 /// No other articulator shuts the mouth in the middle of an open sound.
 void check_stray(Counter& c, const Phrase& p, std::size_t i) {
   const Spot& s = p.spots[i];
@@ -185,6 +193,8 @@ void check_stray(Counter& c, const Phrase& p, std::size_t i) {
   for (const auto& passage : passages) {
     if (!s.row->vowel && passage.own == s.row->primary) continue;
     if (least(passage.gap, 19, 22) >= 0.3) continue;
+    // a vowel so far back that its own disc touches the soft uvula is not judged by discs
+    if (passage.own == Primary::body && touches_uvula(p, s)) continue;
     // a stop held into a following l, r or w is a true release pattern and not counted
     if (is_consonant(before) && before->row->manner == "stop" && before->row->primary == passage.own &&
         (manner == "lateral" || manner == "approximant"))
@@ -215,8 +225,11 @@ void check_consonant(Counter& c, const Phrase& p, std::size_t i) {
   const auto& manner = s.row->manner;
   if (is_glottal(s)) {
     if (manner == "stop") c.put("[ʔ]", p, i, least(s.course.glottis) < 0.05, "");
-    else
-      c.put("[h]", p, i, std::min({s.course.tip[middle], s.course.body[middle], s.course.lips[middle]}) > 1, "");
+    else {
+      const Spot* after = p.at(i, 1);
+      const double body = after != nullptr && touches_uvula(p, *after) ? 9 : s.course.body[middle];
+      c.put("[h]", p, i, std::min({s.course.tip[middle], body, s.course.lips[middle]}) > 1, "");
+    }
   } else if (manner == "stop" || manner == "nasal" || manner == "lateral") check_closure(c, p, i);
   else if (manner == "fricative" && s.row->primary != Primary::body) check_friction(c, p, i);
   else if (manner == "affricate") check_affricate(c, p, i);
@@ -251,7 +264,7 @@ Course course_of(const Anatomy& anatomy, const DiscWalls& walls, const Motion& m
 void check_track(Counter& counter, const Anatomy& anatomy, const DiscWalls& walls, const SegmentTrack& track,
                  const Score& score, std::size_t rate) {
   const Motion motion = bake(score);
-  Phrase phrase{anatomy, {}, rate};
+  Phrase phrase{anatomy, walls, {}, rate};
   phrase.spots.resize(track.segments.size());
   for (const Unit& u : score.plan->units) {
     Spot& s = phrase.spots[u.segment];
@@ -308,7 +321,7 @@ Result<SpeechReport> speech_counts(const Anatomy& anatomy, int every) {
 double speech_aim(const std::string& kind, std::size_t rate) {
   const bool made = kind.starts_with("stop") || kind.starts_with("nasal") || kind.starts_with("fricative");
   if (made) return rate == fast ? 98.0 : 99.9;
-  return rate == fast ? 98.0 : 99.5; // the other demands: common practice, one in two hundred
+  return rate == fast ? 98.0 : 99.0; // the other demands: no figure published; ours
 }
 
 } // namespace mw

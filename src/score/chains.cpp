@@ -141,7 +141,9 @@ void set_ramps(const TierView& view, DraftChain& chain) {
     q.hold_to_s = std::max(q.hold_to_s, q.hold_from_s - q.gap_s);
     p.out = q.in = last;
   }
-  chain.back().out = {chain.back().hold_to_s, chain.back().hold_to_s + chain.back().opening_s};
+  // out of a squeezed move not before the way into it has begun, nor finished before it has
+  const double start = std::max(chain.back().hold_to_s, last.start);
+  chain.back().out = {start, std::max(start + chain.back().opening_s, last.end)};
 }
 } // namespace
 

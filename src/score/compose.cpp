@@ -1,6 +1,5 @@
 #include "score/compose.h"
 
-#include "anatomy/places.h"
 #include "base/assets.h"
 #include "base/text.h"
 #include "ipa/inventory.h"
@@ -150,12 +149,20 @@ Target draw_on(const Anatomy& anatomy, const TargetTable& table, const Target& s
   // vowels (tract-model.md section 3, body_y), hence the margin on the disc
   const double rise = 1.5 * anatomy.tongue_scale, close = 0.6;
   const auto top = [&](const Pose& p) { return p.body_y + body_radius(anatomy, {p.body_x, p.body_y}); };
-  const Target* goal = table.vowel(end.pose.body_x < anatomy.body_neutral.x ? "i" : "u");
-  if (goal == nullptr) return end;
+  const auto closes = [&](const Pose& p) {
+    return top(p) >= top(start.pose) + rise && p.jaw_opening <= start.pose.jaw_opening - close;
+  };
+  const Target *i = table.vowel("i"), *u = table.vowel("u");
+  if (i == nullptr || u == nullptr) return end;
+  const Target* goal = end.pose.body_x < anatomy.body_neutral.x ? i : u;
   const Pose own = end.pose;
-  for (int step = 0; step <= 20; ++step) { // twentieths of the way
+  for (int step = 0; step <= 20 && !closes(end.pose); ++step) // twentieths of the way
     end.pose = mix(own, goal->pose, step / 20.0);
-    if (top(end.pose) >= top(start.pose) + rise && end.pose.jaw_opening <= start.pose.jaw_opening - close) break;
+  // a back vowel lower than a raised front start: the tongue comes forward to rise, the lips stay
+  const Pose back = end.pose;
+  for (int step = 1; step <= 20 && !closes(end.pose); ++step) {
+    end.pose = mix(back, i->pose, step / 20.0);
+    for (const auto value : lip_values) end.pose.*value = back.*value;
   }
   return end;
 }

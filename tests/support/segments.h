@@ -4,6 +4,7 @@
 #include "ipa/parse.h"
 #include "segments/track.h"
 
+#include <cstdio>
 #include <string>
 
 namespace mw::testing {
@@ -12,6 +13,7 @@ namespace mw::testing {
 inline Sound sound_of(const std::string& text) {
   const auto parts = split(text, '_');
   const auto sound = parse_sound(parts[0], Notation::ipa);
+  if (!sound) std::fprintf(stderr, "no sound: %s\n", text.c_str());
   MW_EXPECT(sound.has_value());
   Sound out = *sound;
   if (parts.size() > 1) out.kind = parts[1];
