@@ -1,5 +1,6 @@
 #include "acoustics/sections.h"
 #include "acoustics/tube.h"
+#include "tract/measure.h"
 #include "tract/sides.h"
 
 #include <algorithm>
@@ -59,6 +60,18 @@ UnderTip under_tip(const Outline& o) {
   return space;
 }
 
+// A contact of the tongue may fall between two lines: the section it lies in is shut.
+void shut_contacts(AreaFunction& tube, const Anatomy& anatomy, const Outline& outline, const Polyline& mid) {
+  for (const Contact& contact : contacts(anatomy, outline)) {
+    if (contact.articulator == Articulator::lips || contact.length_mm <= 0) continue;
+    const Vec2 at = 0.5 * (contact.from + contact.to);
+    std::size_t nearest = 0; // section between points i and i + 1 of the midline
+    for (std::size_t i = 1; i + 1 < mid.size(); ++i)
+      if (glm::distance(at, 0.5 * (mid[i] + mid[i + 1])) < glm::distance(at, 0.5 * (mid[nearest] + mid[nearest + 1]))) nearest = i;
+    tube.sections[mid.size() - 2 - nearest].area_cm2 = closed_area_cm2;
+  }
+}
+
 void add_side_branch(AreaFunction& tube, const Anatomy& anatomy, const Outline& outline, const Polyline& mid) {
   const UnderTip space = under_tip(outline);
   tube.side_volume_cm3 = std::max(under_tip_width_cm * anatomy.width * space.area_cm2, 1e-3);
@@ -88,6 +101,7 @@ AreaFunction area_function(const Anatomy& anatomy, const Outline& outline, const
   tube.sections.reserve(n + lip_sections);
   for (std::size_t i = n - 1; i-- > 0;) add(arcs[i + 1] - arcs[i], 0.5 * (area[i] + area[i + 1]));
   for (int i = 0; i < lip_sections; ++i) add(lip_length / lip_sections, lip_area(anatomy, pose));
+  shut_contacts(tube, anatomy, outline, mid.point);
   add_side_branch(tube, anatomy, outline, mid.point);
   return tube;
 }

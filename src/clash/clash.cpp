@@ -1,5 +1,6 @@
 #include "clash/clash.h"
 
+#include "clash/features.h"
 #include "clash/move_clashes.h"
 #include "clash/pattern.h"
 #include "clash/telling.h"
@@ -59,6 +60,44 @@ std::vector<Clash> merged(std::vector<Clash> clashes) {
   return kept;
 }
 
+using SoundPair = std::pair<std::string, std::string>;
+
+/// The two sounds that near twins speak of.
+SoundPair twins_of(const Clash& clash, const SegmentTrack& track) {
+  const std::string first = facts_of(track.segments[clash.segments.front()].sound).key;
+  for (std::size_t segment : clash.segments)
+    if (std::string other = facts_of(track.segments[segment].sound).key; other != first)
+      return first < other ? SoundPair{first, other} : SoundPair{other, first};
+  return {first, first};
+}
+
+// Twins of the same two sounds within this time are one clash: a student cannot attend to the second apart.
+constexpr double twin_gap_s = .6;
+
+/// Joins near twins of one pair that follow each other closely; told as the longest of them.
+std::vector<Clash> twins_joined(std::vector<Clash> clashes, const SegmentTrack& track) {
+  std::stable_sort(clashes.begin(), clashes.end(), [](const Clash& a, const Clash& b) {
+    return a.segments.size() != b.segments.size() ? a.segments.size() > b.segments.size() : a.start_s < b.start_s;
+  });
+  std::vector<Clash> kept;
+  for (Clash& clash : clashes) {
+    const auto same = std::find_if(kept.begin(), kept.end(), [&](const Clash& k) {
+      return k.kind == ClashKind::near_twins && clash.kind == ClashKind::near_twins &&
+             std::max(k.start_s, clash.start_s) - std::min(k.end_s, clash.end_s) < twin_gap_s &&
+             twins_of(k, track) == twins_of(clash, track);
+    });
+    if (same == kept.end()) { kept.push_back(std::move(clash)); continue; }
+    same->start_s = std::min(same->start_s, clash.start_s);
+    same->end_s = std::max(same->end_s, clash.end_s);
+    same->level = std::max(same->level, clash.level);
+    same->strength += clash.strength;
+    same->segments.insert(same->segments.end(), clash.segments.begin(), clash.segments.end());
+    std::sort(same->segments.begin(), same->segments.end());
+    same->segments.erase(std::unique(same->segments.begin(), same->segments.end()), same->segments.end());
+  }
+  return kept;
+}
+
 } // namespace
 
 std::string_view to_text(ClashKind kind) { return kind_table[static_cast<std::size_t>(kind)].name; }
@@ -69,7 +108,7 @@ std::vector<Clash> find_clashes(const Pronunciation& pronunciation, const Segmen
   std::vector<Clash> clashes = pattern_clashes(pronunciation, track, find_pattern(track));
   std::vector<Clash> moves = move_clashes(pronunciation, track, score);
   clashes.insert(clashes.end(), std::make_move_iterator(moves.begin()), std::make_move_iterator(moves.end()));
-  return merged(std::move(clashes));
+  return merged(twins_joined(std::move(clashes), track));
 }
 
 } // namespace mw

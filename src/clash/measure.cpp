@@ -165,8 +165,10 @@ double grouping_factor(const Sequence& sequence, bool competes, const Difficulty
   const std::size_t period = repeat_period(sequence);
   if (competes && period > 2 && period <= longest_loop && period % 2 == 1) value += data.weight("odd_period");
   std::size_t alternation = 0;
-  for (Slot slot : all_slots) {
-    const std::size_t p = lane_period(lane_of(sequence, slot), sequence.loop);
+  for (Slot slot : {Slot::onset, Slot::coda}) { // what takes turns is consonants; weak vowels alternate in any text
+    const Lane lane = lane_of(sequence, slot);
+    if (std::find(lane.begin(), lane.end(), std::string()) != lane.end()) continue;
+    const std::size_t p = lane_period(lane, sequence.loop);
     if (p > 1 && p <= longest_loop) alternation = std::max(alternation, p);
   }
   if (alternation == 0) return value;

@@ -72,8 +72,11 @@ std::string like_words_words(const Case&) {
 std::string closed_words(const Case& c) {
   const auto closed = std::count_if(c.sequence.syllables.begin(), c.sequence.syllables.end(),
                                     [](const SequenceSyllable& s) { return !s.coda.empty(); });
-  return capital(count_word(static_cast<std::size_t>(closed))) + " of " + count_word(c.sequence.syllables.size()) +
-         " syllables end in a consonant; at speed such ends slip over to the next syllable.";
+  const std::size_t all = c.sequence.syllables.size(), ends = static_cast<std::size_t>(closed);
+  if (all < 3) return {}; // no pattern that speed could shake
+  const std::string who = ends == all ? "All " + count_word(all) + " syllables end"
+                                      : capital(count_word(ends)) + " of " + count_word(all) + " syllables end";
+  return who + " in a consonant; at speed such ends slip over to the next syllable.";
 }
 
 std::string tip_first_words(const Case&) { return "Starts of the tip come before starts of the lips; at speed the order tends to turn round."; }

@@ -8,17 +8,13 @@ const std::vector<SequenceSound>& SequenceSyllable::at(Slot slot) const {
 
 namespace {
 
-/// A syllable on schwa or on a syllabic consonant is weak, whatever its mark: a transcription stresses every word of one
-/// syllable ("ðə"), running English never does.
-bool is_weak(const SequenceSyllable& syllable) {
-  if (syllable.nucleus.empty()) return true;
-  const SoundFacts& nucleus = syllable.nucleus[0].facts;
-  return !nucleus.vowel || nucleus.key == "ə" || nucleus.key == "ɚ";
+bool is_weak_nucleus(const Sound& nucleus) {
+  return !is_vowel(nucleus) || (!is_glide(nucleus) && (nucleus.letter == "ə" || nucleus.letter == "ɚ"));
 }
 
 void settle_stress(Sequence& sequence) {
   for (SequenceSyllable& syllable : sequence.syllables)
-    if (is_weak(syllable) && syllable.stress > 0) syllable.stress = 0;
+    if (is_weak(syllable)) syllable.stress = 0;
 }
 
 std::vector<SequenceSound>& part(SequenceSyllable& syllable, Slot slot) {
@@ -36,6 +32,21 @@ template <typename Get> std::string joined(const std::vector<SequenceSound>& slo
 }
 
 } // namespace
+
+bool is_weak(const SequenceSyllable& syllable) {
+  if (syllable.stress == 0 || syllable.nucleus.empty()) return true;
+  const SoundFacts& nucleus = syllable.nucleus[0].facts;
+  return !nucleus.vowel || nucleus.key == "ə" || nucleus.key == "ɚ";
+}
+
+bool in_weak_syllable(const SegmentTrack& track, std::size_t segment) {
+  const Segment& s = track.segments[segment];
+  if (s.stress == 0) return true;
+  for (const Segment& other : track.segments)
+    if (other.word == s.word && other.syllable == s.syllable && other.slot == Slot::nucleus)
+      return is_weak_nucleus(other.sound);
+  return false;
+}
 
 Sequence sequence_of(const SegmentTrack& track, bool loop) {
   Sequence sequence;

@@ -36,6 +36,13 @@ struct Sequence {
 };
 
 Sequence sequence_of(const SegmentTrack& track, bool loop);
+
+/// A syllable without stress, or on schwa or a syllabic consonant whatever its mark: a transcription stresses every word
+/// of one syllable ("ðə"), running English never does.
+bool is_weak(const SequenceSyllable& syllable);
+/// The same for the syllable of one segment.
+bool in_weak_syllable(const SegmentTrack& track, std::size_t segment);
+
 /// For transcriptions without times (the reference list). Segments are numbered in order.
 Sequence sequence_of(const std::vector<SpelledWord>& words, bool loop);
 

@@ -63,9 +63,21 @@ std::pair<const SequenceSound*, const SequenceSound*> rivals(const Sequence& seq
   return best;
 }
 
+bool starts_or_ends_with(const std::vector<SequenceSound>& large, const std::vector<SequenceSound>& small) {
+  const auto same = [](const SequenceSound& x, const SequenceSound& y) { return x.facts.key == y.facts.key; };
+  return large.size() == small.size() + 1 && (std::equal(small.begin(), small.end(), large.begin(), same) ||
+                                              std::equal(small.begin(), small.end(), large.begin() + 1, same));
+}
+
+bool has_one_more(const Sequence& sequence, const Competition& c) {
+  const auto &a = sequence.syllables[c.from].at(c.slot), &b = sequence.syllables[c.to].at(c.slot);
+  return starts_or_ends_with(a, b) || starts_or_ends_with(b, a);
+}
+
 std::vector<Turn> turns_of(const Sequence& sequence, const std::vector<Competition>& competitions) {
   std::vector<Turn> turns;
   for (const Competition& c : competitions) {
+    if (has_one_more(sequence, c)) continue; // nothing to exchange: see additions_of
     const auto [a, b] = rivals(sequence, c);
     // Vowel slips are few, and hardly one is reported between weak syllables.
     if (!a || (c.slot == Slot::nucleus && sequence.syllables[c.from].stress == 0)) continue;

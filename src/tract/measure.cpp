@@ -121,7 +121,8 @@ Name name_of(const Anatomy& anatomy, const Outline& outline, const Spot& spot) {
   const WallTable& table = wall_table(anatomy, 0);
   std::string_view place = place_name(anatomy, table, place_of_normalised(table, spot.z));
   if (spot.z > 2) return {Articulator::root, place};
-  if (!spot.tip) return {Articulator::body, place == "retroflex" ? "palatal" : place};
+  // the body's front constriction is palatal however far forward it lies
+  if (!spot.tip) return {Articulator::body, place == "retroflex" || place == "postalveolar" ? "palatal" : place};
   const bool curled = -outline.tip_direction.x < curled_tip && outline.tip_direction.y > 0;
   return {Articulator::tip, place == "retroflex" && !curled ? "postalveolar" : place};
 }
@@ -196,7 +197,9 @@ Narrowest narrowest(const Anatomy& anatomy, const Outline& outline, const Pose& 
   const auto offer = [&](const Narrowest& other) {
     if (other.gap_mm < best.gap_mm) best = other;
   };
-  offer({Articulator::lips, pose.lip_tuck > 0.5 ? "labiodental" : "bilabial", lip_gap(outline), 0,
+  // on the midline a labiodental lip lies on the teeth; what it leaves open beside them is the opening it was asked for
+  const bool on_teeth = pose.lip_tuck > 0.5;
+  offer({Articulator::lips, on_teeth ? "labiodental" : "bilabial", on_teeth ? std::max(pose.lip_opening, 0.0) : lip_gap(outline), 0,
          {outline.lip_edge_x, 0.5 * (outline.upper_margin_y + outline.lower_margin_y)}});
   if (pose.epiglottis > 0.2) {
     BoxedLine throat;

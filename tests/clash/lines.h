@@ -61,4 +61,27 @@ inline Line said(const std::string& ipa, const std::string& text = {}) {
 
 inline std::vector<Clash> clashes_of(const Line& line) { return find_clashes(line.pronunciation, line.track, {}, {}); }
 
+/// The same line with real times and planned moves.
+struct Spoken {
+  Line line;
+  Score score;
+  Motion motion;
+};
+
+inline Spoken spoken(const std::string& ipa, const std::string& text = {}, double rate = 4.5) {
+  Spoken s{said(ipa, text), {}, {}};
+  s.line.track = spell_out(s.line.pronunciation, {.rate = rate});
+  const auto anatomy = read_anatomy("adult-male");
+  REQUIRE(anatomy.has_value());
+  const auto planned = plan(s.line.track, *anatomy);
+  REQUIRE(planned.has_value());
+  s.score = *planned;
+  s.motion = bake(s.score);
+  return s;
+}
+
+inline std::vector<Clash> clashes_of(const Spoken& s) {
+  return find_clashes(s.line.pronunciation, s.line.track, s.score, s.motion);
+}
+
 } // namespace mw::test

@@ -19,9 +19,14 @@ const std::map<std::string, Piece> pieces{
     {"epiglottis_front", &Outline::epiglottis_front},
 };
 
+// The poses the prototype drew: its vowels as they were then (poses.csv), the consonants as in the tables.
 std::map<std::string, Pose> poses() {
   std::map<std::string, Pose> out;
   for (const auto& target : test::all_targets()) out[target.label()] = target.pose;
+  for (const auto& row : test::table("tract/poses.csv")) {
+    const Pose rest = read_anatomy(row.at("speaker")).value()->rest;
+    out[row.at("speaker") + " " + row.at("table") + " " + row.at("symbol")] = test::pose_of(row, rest);
+  }
   return out;
 }
 
