@@ -12,7 +12,7 @@ struct Row { std::string_view sign; std::string_view vowels[2]; std::string_view
 constexpr Row table[]{
     {"I", {"I"}, ""}, {"E", {"E"}, ""}, {"a", {"a"}, ""}, {"aa", {"aa"}, ""}, {"0", {"0"}, ""}, {"O2", {"O2"}, ""},
     {"02", {"0"}, ""}, {"V", {"V"}, ""}, {"U", {"U"}, ""}, {"i:", {"i:"}, ""}, {"eI", {"eI"}, ""}, {"A:", {"A:"}, ""},
-    {"A#", {"A:"}, ""}, {"O:", {"O:"}, ""}, {"O", {"O:"}, ""}, {"oU", {"oU"}, ""}, {"u:", {"u:"}, ""}, {"aI", {"aI"}, ""},
+    {"A#", {"A:"}, ""}, {"a:", {"A:"}, ""}, {"O:", {"O:"}, ""}, {"O", {"O:"}, ""}, {"oU", {"oU"}, ""}, {"u:", {"u:"}, ""}, {"aI", {"aI"}, ""},
     {"aI2", {"aI"}, ""}, {"OI", {"OI"}, ""}, {"aU", {"aU"}, ""}, {"3:", {"3:"}, ""}, {"i@3", {"i@3"}, ""},
     {"e@", {"e@"}, ""}, {"A@", {"A@"}, ""}, {"O@", {"O@"}, ""}, {"o@", {"o@"}, ""}, {"U@", {"U@"}, ""}, {"i", {"i"}, ""},
     {"3", {"3"}, ""}, {"@", {"@"}, ""}, {"@2", {"@"}, ""}, {"@5", {"@"}, ""}, {"a#", {"@"}, ""}, {"e#", {"I2"}, ""},
@@ -21,10 +21,10 @@ constexpr Row table[]{
     {"p", {}, "p"}, {"b", {}, "b"}, {"t", {}, "t"}, {"t#", {}, "t"}, {"t2", {}, "t"}, {"t[", {}, "t"}, {"?", {}, "t"},
     {"d", {}, "d"}, {"k", {}, "k"}, {"g", {}, "\u0261"}, {"tS", {}, "t\u0283"}, {"dZ", {}, "d\u0292"}, {"f", {}, "f"},
     {"v", {}, "v"}, {"T", {}, "\u03b8"}, {"D", {}, "\u00f0"}, {"s", {}, "s"}, {"z", {}, "z"}, {"S", {}, "\u0283"},
-    {"Z", {}, "\u0292"}, {"h", {}, "h"}, {"m", {}, "m"}, {"n", {}, "n"}, {"N", {}, "\u014b"}, {"l", {}, "l"},
+    {"Z", {}, "\u0292"}, {"h", {}, "h"}, {"m", {}, "m"}, {"n", {}, "n"}, {"N", {}, "\u014b"}, {"l", {}, "l"}, {"l#", {}, "l"},
     {"r", {}, "\u0279"}, {"r-", {}, "\u0279"}, {"w", {}, "w"}, {"w#", {}, "w"}, {"j", {}, "j"}, {"x", {}, "x"}};
-// pauses, length and transition signs
-constexpr std::string_view silent[]{";", ":", "_", "_:", "_|", "|", "||", "-", "=", "%"};
+// pauses, length and transition signs; @- is a very short schwa that may be left out (camera, real)
+constexpr std::string_view silent[]{";", ":", "_", "_:", "_|", "_!", "@-", "|", "||", "-", "=", "%"};
 
 const Row* find(std::string_view sign) {
   const auto at = std::find_if(std::begin(table), std::end(table), [&](const Row& row) { return row.sign == sign; });
@@ -38,11 +38,6 @@ void add(VoiceSounds& result, std::string_view sign) {
     sign.remove_prefix(1);
   }
   if (sign.empty() || std::find(std::begin(silent), std::end(silent), sign) != std::end(silent)) return;
-  // a very short schwa counts only where nothing else would part two vowels: real, not camera
-  if (sign == "@-") {
-    if (!result.sounds.empty() && !result.sounds.back().vowel.empty()) result.sounds.push_back({"", "@", 0});
-    return;
-  }
   const Row* row = find(sign);
   if (row == nullptr) return result.unknown.emplace_back(sign), void();
   for (const auto vowel : row->vowels) {
@@ -51,6 +46,14 @@ void add(VoiceSounds& result, std::string_view sign) {
     stress = 0;
   }
   if (!row->consonant.empty()) result.sounds.push_back({row->consonant, "", 0});
+}
+/// period, zero: i@ before r is NEAR.
+void join_near(std::vector<VoiceSound>& sounds) {
+  for (std::size_t i = 0; i + 2 < sounds.size(); ++i) {
+    if (sounds[i].vowel != "i@" || sounds[i + 1].vowel != "@" || sounds[i + 2].consonant != "\u0279") continue;
+    sounds[i].vowel = "i@3";
+    sounds.erase(sounds.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+  }
 }
 } // namespace
 
@@ -62,6 +65,7 @@ VoiceSounds parse_mnemonics(std::string_view text) {
     if (i > start) add(result, text.substr(start, i - start));
     start = i + 1;
   }
+  join_near(result.sounds);
   return result;
 }
 

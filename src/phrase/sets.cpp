@@ -88,9 +88,39 @@ void add_consonants(Phonemes& phonemes, Stretch us, Stretch gb, Norm norm) {
   }
 }
 
-} // namespace
+/// What the voices write in a way of their own where English has one set: weak KIT before a vowel is happY (radio), weak FOOT
+/// at the end is GOOSE (into), weak ex- is KIT (expect), and l or n with a weak i take in a j after a stressed vowel (million,
+/// familiar).
+void tidy(Phonemes& phonemes) {
+  constexpr Set checked[]{Set::KIT, Set::DRESS, Set::TRAP, Set::STRUT, Set::LOT};
+  if (phonemes.size() > 3 && phonemes[0] == Phoneme{"", Set::DRESS} &&
+      ((phonemes[1].consonant == "k" && phonemes[2].consonant == "s") ||
+       (phonemes[1].consonant == "\u0261" && phonemes[2].consonant == "z")))
+    phonemes[0].set = Set::KIT;
+  for (std::size_t i = 0; i < phonemes.size(); ++i) {
+    // a weak NEAR is two vowels: easier; before r it stays
+    const bool before_r = i + 1 < phonemes.size() && phonemes[i + 1].consonant == "\u0279";
+    if (phonemes[i].set == Set::NEAR && phonemes[i].stress == 0 && !before_r && i > 0) {
+      phonemes[i].set = Set::happY;
+      phonemes.insert(phonemes.begin() + static_cast<std::ptrdiff_t>(i) + 1, Phoneme{"", Set::lettER});
+    }
+    Phoneme& phoneme = phonemes[i];
+    if (!phoneme.set || phoneme.stress != 0) continue;
+    const bool last = i + 1 == phonemes.size();
+    if (phoneme.set == Set::FOOT && last) phoneme.set = Set::GOOSE;
+    const auto next = last ? std::nullopt : phonemes[i + 1].set;
+    if (phoneme.set == Set::KIT && next) phoneme.set = Set::happY;
+    if (phoneme.set != Set::happY || (next != Set::commA && next != Set::lettER) || i < 2) continue;
+    const auto before = phonemes[i - 2].set;
+    const std::string& consonant = phonemes[i - 1].consonant;
+    const bool after_short = before && phonemes[i - 2].stress > 0 &&
+                             std::find(std::begin(checked), std::end(checked), *before) != std::end(checked);
+    const bool familiar = before == Set::GOOSE && next == Set::lettER; // peculiar
+    if ((after_short || familiar) && (consonant == "l" || consonant == "n")) phoneme = {"j"};
+  }
+}
 
-LexicalWord classify(const VoicedWord& word, Norm norm) {
+LexicalWord pair_voices(const VoicedWord& word, Norm norm) {
   VoiceSounds us = parse_mnemonics(word.american);
   const VoiceSounds gb = parse_mnemonics(word.british);
   LexicalWord result;
@@ -116,6 +146,14 @@ LexicalWord classify(const VoicedWord& word, Norm norm) {
     const VoiceSound& own = norm == Norm::american ? american : british;
     result.phonemes.push_back({"", both ? *both : set_of(own), own.stress});
   }
+  return result;
+}
+
+} // namespace
+
+LexicalWord classify(const VoicedWord& word, Norm norm) {
+  LexicalWord result = pair_voices(word, norm);
+  tidy(result.phonemes);
   return result;
 }
 
