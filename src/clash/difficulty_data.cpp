@@ -13,7 +13,9 @@ namespace {
 constexpr std::string_view weights_file = "difficulty/weights.csv";
 constexpr std::string_view reference_file = "difficulty/reference_phrases.csv";
 
-constexpr std::array<std::string_view, 36> weight_names{
+constexpr std::string_view clusters_file = "difficulty/onset_clusters.csv";
+
+constexpr std::array<std::string_view, 37> weight_names{
     "scale",          "onset_weight",    "coda_weight",     "nucleus_weight",    "shared_slot",
     "reach",          "weak_syllable",   "back_near_front_vowel", "unequal_gaps", "extra_pattern",
     "group_mismatch", "odd_period",      "ceiling_lips",    "ceiling_tip",       "ceiling_body",
@@ -21,7 +23,7 @@ constexpr std::array<std::string_view, 36> weight_names{
     "same_start_vowel", "same_end",      "same_end_vowel",  "unit_step",         "unit_cap",
     "vowel_same_end", "vowel_other_end", "closed_syllables", "tip_before_lips",  "overall_slips",
     "overall_slowing", "overall_late_start", "overall_drift", "label_moderate",  "label_demanding",
-    "label_very_demanding"};
+    "label_very_demanding", "rare_cluster"};
 
 Problem broken(std::string_view file, std::size_t row, std::string what) {
   return {.kind = ProblemKind::input,
@@ -55,12 +57,22 @@ Result<Done> read_reference(const CsvTable& table, DifficultyData& data) {
   return Done{};
 }
 
+Result<Done> read_clusters(const CsvTable& table, DifficultyData& data) {
+  const auto cluster = table.column("cluster"), use = table.column("use");
+  if (!cluster || !use) return broken(clusters_file, 0, "the columns cluster and use are missing");
+  for (const auto& row : table.rows)
+    if (row[*use] == "common") data.common_clusters.push_back(row[*cluster]);
+  return Done{};
+}
+
 Result<DifficultyData> read_shipped() {
   const auto weights = read_asset(std::string(weights_file));
   if (!weights) return weights.error();
   const auto reference = read_asset(std::string(reference_file));
   if (!reference) return reference.error();
-  return parse_difficulty_data(*weights, *reference);
+  const auto clusters = read_asset(std::string(clusters_file));
+  if (!clusters) return clusters.error();
+  return parse_difficulty_data(*weights, *reference, *clusters);
 }
 
 } // namespace
@@ -71,16 +83,21 @@ double DifficultyData::weight(std::string_view name) const {
   return found->second;
 }
 
-Result<DifficultyData> parse_difficulty_data(std::string_view weights_csv, std::string_view reference_csv) {
+Result<DifficultyData> parse_difficulty_data(std::string_view weights_csv, std::string_view reference_csv,
+                                             std::string_view clusters_csv) {
   const auto weights = parse_csv(weights_csv, std::string(weights_file));
   if (!weights) return weights.error();
   const auto reference = parse_csv(reference_csv, std::string(reference_file));
   if (!reference) return reference.error();
+  const auto clusters = parse_csv(clusters_csv, std::string(clusters_file));
+  if (!clusters) return clusters.error();
   DifficultyData data;
   const auto first = read_weights(*weights, data);
   if (!first) return first.error();
   const auto second = read_reference(*reference, data);
   if (!second) return second.error();
+  const auto third = read_clusters(*clusters, data);
+  if (!third) return third.error();
   return data;
 }
 

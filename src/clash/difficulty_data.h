@@ -19,12 +19,14 @@ struct ReferencePhrase {
 struct DifficultyData {
   std::map<std::string, double, std::less<>> weights;
   std::vector<ReferencePhrase> reference;
+  std::vector<std::string> common_clusters; // keys joined by spaces (assets/difficulty/onset_clusters.csv)
   /// A weight by name; a missing row is a broken installation and was refused when the file was read.
   [[nodiscard]] double weight(std::string_view name) const;
 };
 
-/// Parses both tables; Problem (input) names file, line and reason: a row that is no number, a missing or unknown name.
-Result<DifficultyData> parse_difficulty_data(std::string_view weights_csv, std::string_view reference_csv);
+/// Parses the tables; Problem (input) names file, line and reason: a row that is no number, a missing or unknown name.
+Result<DifficultyData> parse_difficulty_data(std::string_view weights_csv, std::string_view reference_csv,
+                                             std::string_view clusters_csv);
 
 /// The shipped tables, read once. Problem (missing) when the installation is broken.
 const Result<DifficultyData>& difficulty_data();

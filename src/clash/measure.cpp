@@ -20,6 +20,7 @@ constexpr std::array<FactorRow, factor_count> factor_table{{
     {Factor::like_words, "like words", Bar::late_start},
     {Factor::closed, "closed syllables", Bar::drift},
     {Factor::tip_first, "tip first", Bar::drift},
+    {Factor::rare_start, "rare start", Bar::slips},
 }};
 
 double slot_weight(Slot slot, const DifficultyData& data) {
@@ -92,7 +93,7 @@ std::size_t gap_after(const Lane& lane, std::size_t i, bool loop) {
 
 struct LaneOrder {
   double listness = 0; // 0 running text .. 1 a list that plays with few items
-  double uneven = 0;   // share of the filled places whose item comes back after unequal gaps
+  double uneven = 0;   // 1: half the filled places or more hold items that come back after unequal gaps; less in part
   std::string pattern; // canonical: first item A, next new one B ...
 };
 
@@ -126,23 +127,46 @@ LaneOrder order_of(const Lane& lane, bool loop) {
   if (filled < 2 || is_constant(lane)) return order;
   // Half the places coming back is ordinary text, nine in ten a list; in between it counts in part (our own choice).
   order.listness = std::clamp((static_cast<double>(covered) / static_cast<double>(filled) - .5) / .4, 0.0, 1.0);
-  order.uneven = static_cast<double>(uneven) / static_cast<double>(filled);
+  order.uneven = std::min(1.0, 2 * static_cast<double>(uneven) / static_cast<double>(filled));
   return order;
 }
 
+/// Lanes that follow one pattern move together (whole words in turn) and are one alternation.
 double order_factor(const Sequence& sequence, const DifficultyData& data) {
   double value = 0, listness = 0;
   std::vector<std::string> patterns;
   for (Slot slot : all_slots) {
     const LaneOrder order = order_of(lane_of(sequence, slot), sequence.loop);
     if (order.listness <= 0) continue;
-    value += data.weight("unequal_gaps") * order.listness * order.uneven;
     listness = patterns.empty() ? order.listness : std::min(listness, order.listness);
-    if (std::find(patterns.begin(), patterns.end(), order.pattern) == patterns.end()) patterns.push_back(order.pattern);
+    if (std::find(patterns.begin(), patterns.end(), order.pattern) != patterns.end()) continue;
+    patterns.push_back(order.pattern);
+    value += data.weight("unequal_gaps") * order.listness * order.uneven;
   }
   if (patterns.size() > 1)
     value += data.weight("extra_pattern") * static_cast<double>(patterns.size() - 1) * listness;
   return value;
+}
+
+/// r-sounds are one in the table of clusters.
+std::string cluster_of(const std::vector<SequenceSound>& onset) {
+  std::string cluster;
+  for (const SequenceSound& sound : onset) {
+    const std::string& key = sound.facts.key;
+    const bool r = key == "r" || key == "ʁ" || key == "ʀ" || key == "ɾ" || key == "ɻ";
+    cluster += (cluster.empty() ? "" : " ") + (r ? std::string("ɹ") : key);
+  }
+  return cluster;
+}
+
+double rare_start_factor(const Sequence& sequence, const DifficultyData& data) {
+  double rare = 0;
+  for (const SequenceSyllable& s : sequence.syllables) {
+    if (s.onset.size() < 2) continue;
+    const auto& common = data.common_clusters;
+    rare += std::find(common.begin(), common.end(), cluster_of(s.onset)) == common.end() ? 1 : 0;
+  }
+  return data.weight("rare_cluster") * rare / static_cast<double>(sequence.syllables.size());
 }
 
 /// Smallest number of places after which the lane comes round, at least twice (in a loop: once); 0 when it never does.
@@ -413,6 +437,8 @@ Measure measure(const Sequence& sequence, const DifficultyData& data) {
   put(Factor::competition, pull / n);
   put(Factor::order, order_factor(sequence, data));
   put(Factor::grouping, grouping_factor(sequence, pull > 0, data));
+
+  put(Factor::rare_start, rare_start_factor(sequence, data));
 
   // Slowing.
   const std::vector<Return> returns = find_returns(sequence);

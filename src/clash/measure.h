@@ -25,9 +25,10 @@ enum class Factor {
   unit,         // length of the unit that repeats
   like_words,   // neighbouring words are alike, so the next one is slow to be readied
   closed,       // syllables that end in consonants
-  tip_first     // tip start before a lip start
+  tip_first,    // tip start before a lip start
+  rare_start    // starts with a cluster that the language hardly uses
 };
-inline constexpr int factor_count = 10;
+inline constexpr int factor_count = 11;
 struct FactorRow {
   Factor factor;
   std::string_view name;

@@ -81,6 +81,14 @@ std::string closed_words(const Case& c) {
 
 std::string tip_first_words(const Case&) { return "Starts of the tip come before starts of the lips; at speed the order tends to turn round."; }
 
+std::string rare_start_words(const Case& c) {
+  for (const SequenceSyllable& s : c.sequence.syllables)
+    if (const auto& common = c.data.common_clusters;
+        s.onset.size() > 1 && std::find(common.begin(), common.end(), key_of(s.onset)) == common.end())
+      return "Hardly a word starts with " + shown(s.onset) + ", so the cluster is out of practice.";
+  return {};
+}
+
 struct ReasonRow {
   Factor factor;
   std::string (*words)(const Case&);
@@ -96,6 +104,7 @@ constexpr std::array<ReasonRow, factor_count> reason_table{{
     {Factor::like_words, like_words_words},
     {Factor::closed, closed_words},
     {Factor::tip_first, tip_first_words},
+    {Factor::rare_start, rare_start_words},
 }};
 
 // A push of a tenth of a spread of the list is nothing one could point at.

@@ -90,17 +90,18 @@ TEST_CASE("judge: about 1 at the hard end of the list") {
 }
 
 TEST_CASE("judge: a coach's weights change the figures, a broken table is told by file and line") {
-  const auto weights = read_asset("difficulty/weights.csv"), reference = read_asset("difficulty/reference_phrases.csv");
-  REQUIRE((weights && reference));
+  const auto weights = read_asset("difficulty/weights.csv"), reference = read_asset("difficulty/reference_phrases.csv"),
+             clusters = read_asset("difficulty/onset_clusters.csv");
+  REQUIRE((weights && reference && clusters));
   std::string changed = *weights;
   const std::string row = "coda_weight,1.3", other = "coda_weight,2.6";
   changed.replace(changed.find(row), row.size(), other);
-  const auto data = parse_difficulty_data(changed, *reference);
+  const auto data = parse_difficulty_data(changed, *reference, *clusters);
   REQUIRE(data.has_value());
   CHECK(data->weight("coda_weight") == 2.6);
   std::string broken = *weights;
   broken.replace(broken.find(row), row.size(), "coda_weight,much");
-  const auto problem = parse_difficulty_data(broken, *reference);
+  const auto problem = parse_difficulty_data(broken, *reference, *clusters);
   REQUIRE(!problem.has_value());
   CHECK(problem.error().what.find("coda_weight") != std::string::npos);
   CHECK(problem.error().where.find("line ") != std::string::npos);
