@@ -27,7 +27,7 @@ constexpr std::array<PoseChannel, 18> channels{{
     {"jaw_opening_mm", &Pose::jaw_opening, 0.5, 20, Articulator::jaw},
     {"jaw_forward_mm", &Pose::jaw_forward, -2, 4, Articulator::jaw},
     {"tip_height_mm", &Pose::tip_y, -22, 18, Articulator::tip},
-    {"tip_backness_mm", &Pose::tip_x, -2, 26, Articulator::tip},
+    {"tip_backness_mm", &Pose::tip_x, -8, 26, Articulator::tip}, // linguolabials reach the upper lip
     {"tip_curl_deg", &Pose::tip_curl, -30, 110, Articulator::tip},
     {"blade_doming_mm", &Pose::blade, -4, 4, Articulator::tip},
     {"sides_raising", &Pose::sides, -1, 1, Articulator::tip},

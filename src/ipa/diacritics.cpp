@@ -63,7 +63,7 @@ bool on_tone_bearing(L l) { return l.vowel || sonorant(l); }
 bool on_stops(L l) { return plosive(l) || l.manner == "implosive"; }
 bool on_not_r_coloured(L l) { return l.vowel && !one_of(l.ipa, {"ɚ", "ɝ", "ə", "ɜ"}); }
 bool on_unrounded_consonants(L l) { return !l.vowel && !rounded_consonant(l); }
-bool on_not_palatal(L l) { return !l.vowel && !has(l.place, "palatal"); }
+bool on_not_palatal(L l) { return !l.vowel && !has(l.place, "palatal") && !click(l); }
 bool on_not_velar(L l) { return !l.vowel && !has(l.place, "velar") && l.place != "uvular" && !throat(l) && l.ipa != "ɫ" && !click(l); }
 bool on_not_throat(L l) { return !throat(l) && !click(l); }
 bool on_oral_stops(L l) { return plosive(l) && !glottal(l); }

@@ -4,9 +4,11 @@
 
 namespace mw {
 
-/// The row of `sound`'s letter with the sound's marks laid over it: value = (1 - blend) row + blend target on the channels
-/// a mark names, and the weight of a consonant raised to at least `blend` (tract-model.md section 10). Marks that move
-/// nothing (length, tone) are passed over. `sound.kind` counts as a mark. Problem (missing) when the table is broken.
+/// The row of `sound`'s letter with the sound's marks laid over it, row by row of assets/speakers/modifiers.csv (its
+/// words are explained in modifiers.cpp); the weight of a consonant is raised with each value a mark sets. Marks that
+/// move nothing (length, tone, syllabicity, no audible release) are passed over. `sound.kind` counts as a mark. A mark
+/// that turns one manner into another (a lowered fricative is an approximant) changes manner, timing and the opening
+/// allowed. Problem (missing) when the table is broken.
 Result<Target> apply_marks(Target target, const Sound& sound, const Anatomy& anatomy);
 
 } // namespace mw
