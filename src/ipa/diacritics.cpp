@@ -41,7 +41,7 @@ bool on_aspirable(L l) {
   return !glottal(l) && (plosive(l) || affricate(l) || (fricative(l) && !l.voiced) || click(l));
 }
 bool on_tip_sounds(L l) { return one_of(l.place, {"dental", "alveolar"}) && !click(l); }
-bool on_dental_or_alveolar(L l) { return one_of(l.place, {"dental", "alveolar"}); }
+bool on_dental_or_alveolar(L l) { return l.place == "alveolar" || (l.place == "dental" && !click(l)); } // θ: behind, not between the teeth
 bool on_tip_or_blade(L l) { return coronal(l) && l.place != "alveolo-palatal"; }
 bool on_tongue_sounds(L l) { return l.vowel || coronal(l) || dorsal(l); }
 bool on_not_central(L l) { return l.vowel && l.backness != "central"; }

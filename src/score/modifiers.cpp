@@ -118,11 +118,12 @@ bool stands_on(const Modifier& modifier, const Target& target) {
   });
 }
 
-/// A value inside the range of its channel, the range scaled like the value.
-double in_range(const Channel& channel, double scale, double value) {
+/// The new value inside the range of its channel, the range scaled like the value; a row beyond it stays where it is.
+double in_range(const Channel& channel, double scale, double now, double next) {
   for (const auto& known : pose_channels())
-    if (known.value == channel.value) return std::clamp(value, known.low * scale, known.high * scale);
-  return value;
+    if (known.value == channel.value)
+      return std::clamp(next, std::min(known.low * scale, now), std::max(known.high * scale, now));
+  return next;
 }
 
 /// A free tip rides on the jaw.
@@ -148,7 +149,7 @@ std::optional<Problem> set_value(Target& target, const Modifier& m, const Anatom
   }
   const double now = target.pose.*channel.value;
   const double next = m.how == How::add ? now + wanted : (1 - m.blend) * now + m.blend * wanted;
-  const double value = in_range(channel, scale, next);
+  const double value = in_range(channel, scale, now, next);
   if (channel.value == &Pose::jaw_opening && has_free_tip(target)) move_jaw(anatomy, target.pose, value);
   else target.pose.*channel.value = value;
   if (channel.weight != nullptr && !target.vowel)
@@ -159,6 +160,10 @@ std::optional<Problem> set_value(Target& target, const Modifier& m, const Anatom
 void move_disc(Target& target, const Modifier& m, const Anatomy& anatomy) {
   constexpr double wide = 1.5; // openings from here on scale with the tongue (tract-model.md section 8)
   Pose& pose = target.pose;
+  if (target.place == "linguolabial" && m.disc == Disc::tip) { // no wall there: more or less room under the lip
+    if (m.how == How::open_to || m.how == How::open_by) pose.tip_y -= m.amount * anatomy.jaw_y;
+    return;
+  }
   switch (m.how) {
   case How::along: slide_along(anatomy, pose, m.disc, m.amount * anatomy.jaw_x); break;
   case How::to_place: slide_to(anatomy, pose, m.disc, m.amount * anatomy.jaw_x); break;

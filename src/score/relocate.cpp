@@ -21,17 +21,20 @@ double place_of(const Anatomy& anatomy, const Pose& pose, Disc disc) {
   return spot.u + spot.offset;
 }
 
-Vec2 goal(const Anatomy& anatomy, const Pose& pose, Disc disc, double u, double opening) {
-  return disc == Disc::tip ? tip_goal(anatomy, u, opening, pose.velum) : body_goal(anatomy, u, opening, pose.velum);
+std::span<const Vec2> wall_before(const DiscWalls& walls, const Pose& pose, Disc disc) {
+  return disc == Disc::tip ? walls.teeth_and_palate : pose.velum > 0.5 ? walls.palate_open : walls.palate_shut;
 }
 
-/// The goal's opening is measured at one wall place; the nearest wall may lie beside it where the wall bends, so the
-/// disc is moved along the normal until the opening itself is met. Four rounds leave less than 0.02 mm.
-void settle(const Anatomy& anatomy, Pose& pose, Disc disc, double u, double opening) {
-  put(pose, disc, goal(anatomy, pose, disc, u, opening));
-  const Vec2 normal = wall_normal(wall_table(anatomy, pose.velum), u);
-  for (int round = 0; round < 4; ++round)
-    put(pose, disc, centre_of(pose, disc) + normal * (opening - disc_opening(anatomy, pose, disc)));
+/// Moves the disc away from or towards its nearest wall point until the opening is met; the wall bends, so the nearest
+/// point wanders and six rounds are taken (what is left is below 0.02 mm).
+void settle(const Anatomy& anatomy, Pose& pose, Disc disc, double opening) {
+  const DiscWalls walls = disc_walls(anatomy);
+  for (int round = 0; round < 6; ++round) {
+    const Vec2 centre = centre_of(pose, disc);
+    const Vec2 away = centre - nearest_on(wall_before(walls, pose, disc), centre).foot;
+    if (glm::length(away) < 1e-6) return; // the centre lies in the wall: no direction to go
+    put(pose, disc, centre + glm::normalize(away) * (opening - disc_opening(anatomy, pose, disc)));
+  }
 }
 
 double clamp_place(const Anatomy& anatomy, Disc disc, double u) {
@@ -47,21 +50,18 @@ double disc_opening(const Anatomy& anatomy, const Pose& pose, Disc disc) {
 }
 
 void slide_to(const Anatomy& anatomy, Pose& pose, Disc disc, double place_mm) {
-  settle(anatomy, pose, disc, clamp_place(anatomy, disc, place_mm), disc_opening(anatomy, pose, disc));
+  const WallTable& wall = wall_table(anatomy, pose.velum);
+  const double opening = disc_opening(anatomy, pose, disc), to = clamp_place(anatomy, disc, place_mm);
+  const Vec2 step = wall_point(wall, to) - wall_point(wall, place_of(anatomy, pose, disc));
+  put(pose, disc, centre_of(pose, disc) + step);
+  settle(anatomy, pose, disc, opening);
 }
 
 void slide_along(const Anatomy& anatomy, Pose& pose, Disc disc, double mm) {
   slide_to(anatomy, pose, disc, place_of(anatomy, pose, disc) + mm);
 }
 
-void open_to(const Anatomy& anatomy, Pose& pose, Disc disc, double mm) {
-  const double step = mm - disc_opening(anatomy, pose, disc);
-  const double u = place_of(anatomy, pose, disc);
-  const Vec2 normal = wall_normal(wall_table(anatomy, pose.velum), u);
-  put(pose, disc, centre_of(pose, disc) + normal * step);
-  for (int round = 0; round < 4; ++round)
-    put(pose, disc, centre_of(pose, disc) + normal * (mm - disc_opening(anatomy, pose, disc)));
-}
+void open_to(const Anatomy& anatomy, Pose& pose, Disc disc, double mm) { settle(anatomy, pose, disc, mm); }
 
 void move_jaw(const Anatomy& anatomy, Pose& pose, double jaw_opening) {
   const Vec2 rest = jaw_transform(anatomy, pose.jaw_opening, pose.jaw_forward).to_jaw({pose.tip_x, pose.tip_y});

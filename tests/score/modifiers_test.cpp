@@ -39,7 +39,8 @@ bool in_range(const Speaker& speaker, const Pose& p) {
     // ranges are the adult male's; smaller speakers have smaller ones, so only the far ends are asked
     const double room = 0.02 * (channel.high - channel.low);
     const double low = std::min(channel.low, channel.low * speaker.anatomy->jaw_x);
-    if (value < low - room || value > channel.high + room) return false;
+    const double high = channel.value == &Pose::body_y ? 5 : channel.high; // closures are commanded into the palate
+    if (value < low - room || value > high + room) return false;
   }
   return true;
 }
@@ -73,7 +74,7 @@ const std::vector<Expected>& vowel_marks() {
       {"\u031D", &Pose::body_y, 1, {&Pose::jaw_opening, &Pose::tip_x, &Pose::tip_y}},
       {"\u031E", &Pose::body_y, -1, {&Pose::jaw_opening, &Pose::tip_x, &Pose::tip_y}},
       {"\u0318", &Pose::root, -1, {&Pose::larynx}},
-      {"\u0319", &Pose::root, 1, {}},
+      {"\u0319", &Pose::root, 1, {&Pose::larynx}},
       {"\u0339", &Pose::lip_protrusion, 1, lip_values},
       {"\u031C", &Pose::lip_protrusion, -1, lip_values},
       {"\u0303", &Pose::velum, 1, {}},
@@ -157,6 +158,7 @@ TEST_CASE("modifiers: on vowels each mark moves its own values the right way and
     for (const auto& expected : vowel_marks())
       for (const auto& letter : letters()) {
         if (!letter.vowel || !is_legal(*find_diacritic(expected.mark), letter)) continue;
+        if (letter.ipa == "a" && std::string_view(expected.mark) == "\u0308") continue; // ä has a row of its own
         CAPTURE(speaker.anatomy->id);
         CAPTURE(letter.ipa);
         CAPTURE(find_diacritic(expected.mark)->name);
