@@ -53,7 +53,7 @@ bool on_lowerable(L l) { return on_raisable(l) || (plosive(l) && !glottal(l) && 
 bool on_vowels(L l) { return l.vowel; }
 bool on_lip_shaped(L l) { return l.vowel || rounded_consonant(l); }
 bool on_coronal_or_labial(L l) {
-  return !l.vowel && l.ipa != "ɫ" && l.ipa != "l" && (coronal(l) || has(l.place, "labi")) && !dorsal(l) && !click(l);
+  return !l.vowel && l.place != "alveolo-palatal" && l.ipa != "ɫ" && l.ipa != "l" && (coronal(l) || has(l.place, "labi")) && !dorsal(l) && !click(l);
 }
 bool on_syllabic(L l) { return (sonorant(l) && !semivowel(l)) || (fricative(l) && !rounded_consonant(l)); }
 bool on_nasalisable(L l) { return l.vowel || (!nasal(l) && (sonorant(l) || tap(l) || fricative(l))) || l.manner == "click"; }
@@ -64,8 +64,12 @@ bool on_stops(L l) { return plosive(l) || l.manner == "implosive"; }
 bool on_not_r_coloured(L l) { return l.vowel && !one_of(l.ipa, {"ɚ", "ɝ", "ə", "ɜ"}); }
 bool on_unrounded_consonants(L l) { return !l.vowel && !rounded_consonant(l); }
 bool on_not_palatal(L l) { return !l.vowel && !has(l.place, "palatal") && !click(l); }
-bool on_not_velar(L l) { return !l.vowel && !has(l.place, "velar") && l.place != "uvular" && !throat(l) && l.ipa != "ɫ" && !click(l); }
-bool on_not_throat(L l) { return !throat(l) && !click(l); }
+/// Alveolo-palatals are made with the raised front of the tongue: palatalised by nature.
+bool has_raised_front(L l) { return l.place == "alveolo-palatal"; }
+bool on_not_velar(L l) {
+  return !l.vowel && !has(l.place, "velar") && l.place != "uvular" && !throat(l) && l.ipa != "ɫ" && !click(l) && !has_raised_front(l);
+}
+bool on_not_throat(L l) { return !throat(l) && !click(l) && !has_raised_front(l); }
 bool on_oral_stops(L l) { return plosive(l) && !glottal(l); }
 bool on_coronal_stops(L l) { return plosive(l) && coronal(l); }
 bool on_ejectable(L l) { return !l.voiced && !glottal(l) && (plosive(l) || fricative(l) || affricate(l)) && l.ipa != "ʍ"; }

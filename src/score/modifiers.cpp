@@ -2,6 +2,7 @@
 
 #include "base/assets.h"
 #include "base/text.h"
+#include "ipa/inventory.h"
 #include "score/relocate.h"
 
 #include <algorithm>
@@ -9,15 +10,15 @@
 
 // Words of modifiers.csv. `on`: all of them hold for the row: vowel, consonant, tip, body, lips (what makes the
 // constriction; the throat's own are not body), throat, glottal, pressed (lips shut), voiced, voiceless, a word of the
-// manner, or a place; ! turns a word over. `how`: toward (blend of the way to the amount), toward ə (to the speaker's
+// manner, a place, a height; ! turns a word over. `how`: toward (blend of the way to the amount), up_to (the same, never down), toward ə (to the speaker's
 // schwa), add, along (mm along the wall, + back), to_place (mm along the wall), open_to and open_by (mm of opening at
 // the constriction). Lengths are the adult male's and scaled; openings below 1.5 mm are the same for all speakers.
 
 namespace mw {
 namespace {
-enum class How { toward, toward_schwa, add, along, to_place, open_to, open_by };
+enum class How { toward, toward_schwa, up_to, add, along, to_place, open_to, open_by };
 constexpr std::pair<std::string_view, How> hows[] = {
-    {"toward", How::toward}, {"toward ə", How::toward_schwa}, {"add", How::add},         {"along", How::along},
+    {"toward", How::toward}, {"toward ə", How::toward_schwa}, {"up_to", How::up_to}, {"add", How::add},         {"along", How::along},
     {"to_place", How::to_place}, {"open_to", How::open_to},   {"open_by", How::open_by},
 };
 
@@ -108,6 +109,7 @@ bool holds_word(const Target& t, std::string_view word) {
   if (word == "voiced") return t.voiced;
   if (word == "voiceless") return !t.voiced;
   if (t.place == word) return true;
+  if (const Letter* letter = t.vowel ? find_letter(t.symbol) : nullptr; letter != nullptr && letter->height == word) return true;
   const auto manners = split(t.manner, ' ');
   return std::ranges::find(manners, word) != manners.end();
 }
@@ -148,6 +150,7 @@ std::optional<Problem> set_value(Target& target, const Modifier& m, const Anatom
     wanted = *schwa;
   }
   const double now = target.pose.*channel.value;
+  if (m.how == How::up_to && now >= wanted) return std::nullopt;
   const double next = m.how == How::add ? now + wanted : (1 - m.blend) * now + m.blend * wanted;
   const double value = in_range(channel, scale, now, next);
   if (channel.value == &Pose::jaw_opening && has_free_tip(target)) move_jaw(anatomy, target.pose, value);
@@ -167,7 +170,14 @@ void move_disc(Target& target, const Modifier& m, const Anatomy& anatomy) {
   switch (m.how) {
   case How::along: slide_along(anatomy, pose, m.disc, m.amount * anatomy.jaw_x); break;
   case How::to_place: slide_to(anatomy, pose, m.disc, m.amount * anatomy.jaw_x); break;
-  case How::open_to: open_to(anatomy, pose, m.disc, m.amount > wide ? m.amount * anatomy.tongue_scale : m.amount); break;
+  case How::open_to: {
+    const double opening = m.amount > wide ? m.amount * anatomy.tongue_scale : m.amount;
+    open_to(anatomy, pose, m.disc, opening);
+    // a sound with two constrictions of a kind opens both
+    const double behind = disc_opening(anatomy, pose, Disc::body);
+    if (m.disc == Disc::tip && behind > 0 && behind < opening) open_to(anatomy, pose, Disc::body, opening);
+    break;
+  }
   case How::open_by: open_to(anatomy, pose, m.disc, disc_opening(anatomy, pose, m.disc) + m.amount * anatomy.tongue_scale); break;
   default: break;
   }
@@ -201,6 +211,7 @@ void rename(Target& target, const std::string& mark, const Anatomy& anatomy) {
   else if (mark == lowered && target.manner == "fricative" && !in_throat(target)) become(target, approximant_row, anatomy);
   else if (mark == lowered && target.manner == "stop") become(target, fricative_row, anatomy);
   else if (mark == lowered && target.manner == "lateral fricative") target.manner = "lateral";
+  else if (mark == lowered && (target.manner == "trill" || target.manner.ends_with("tap"))) target.gap_max = fricative_row.gap_max;
   if (target.primary != Primary::tip) return;
   if (mark == dental || (mark == retracted && target.place == "interdental")) target.place = "dental";
   else if (mark == retracted && target.place == "alveolar") target.place = "postalveolar";
@@ -210,6 +221,21 @@ void rename(Target& target, const std::string& mark, const Anatomy& anatomy) {
   }
 }
 
+/// A lowered soft palate hangs into the way of a raised back: the tongue makes room for an open way.
+void make_room_for_velum(Target& target, const Pose& before, const Anatomy& anatomy) {
+  constexpr double open_way = 3; // mm, as an approximant
+  const double opening = disc_opening(anatomy, before, Disc::body), wanted = std::min(opening, open_way);
+  if (target.pose.velum <= before.velum || opening < 0) return;
+  if (disc_opening(anatomy, target.pose, Disc::body) < wanted) open_to(anatomy, target.pose, Disc::body, wanted);
+}
+
+/// A vowel stays a vowel: no mark brings the body nearer to the palate than where friction would begin.
+void keep_vowel_open(Target& target, const Pose& before, const Anatomy& anatomy) {
+  constexpr double friction = 1.7; // mm on the disc; drawn openings of vowels are up to 0.5 mm less
+  const double least = std::min(friction, disc_opening(anatomy, before, Disc::body));
+  if (disc_opening(anatomy, target.pose, Disc::body) < least) open_to(anatomy, target.pose, Disc::body, least);
+}
+
 std::optional<Problem> apply(Target& target, const std::string& mark, const Anatomy& anatomy) {
   const Target before = target; // what the row's words ask about stays as it was
   for (const auto& modifier : *modifiers()) {
@@ -217,8 +243,12 @@ std::optional<Problem> apply(Target& target, const std::string& mark, const Anat
     if (modifier.channel == nullptr) move_disc(target, modifier, anatomy);
     else if (auto problem = set_value(target, modifier, anatomy)) return problem;
   }
-  if (mark == "\u0303" && !target.vowel) target.velum_weight = 1;
+  if (mark == "\u0303") {
+    make_room_for_velum(target, before.pose, anatomy);
+    if (!target.vowel) target.velum_weight = 1;
+  }
   if (mark == "\u032C") target.voiced = true;
+  if (target.vowel) keep_vowel_open(target, before.pose, anatomy);
   rename(target, mark, anatomy);
   return std::nullopt;
 }
