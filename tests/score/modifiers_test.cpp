@@ -67,17 +67,17 @@ const std::vector<Expected>& vowel_marks() {
       {"\u0325", &Pose::glottis, 1, {}},
       {"\u0324", &Pose::glottis, 1, {}},
       {"\u0330", &Pose::glottis, -1, {}},
-      {"\u031F", &Pose::body_x, -1, {}},
-      {"\u0320", &Pose::body_x, 1, {}},
-      {"\u0308", &Pose::body_x, 0, {&Pose::root}},
+      {"\u031F", &Pose::body_x, -1, body_values}, // along the palate where it is near
+      {"\u0320", &Pose::body_x, 1, body_values},
+      {"\u0308", &Pose::body_x, 0, {&Pose::body_y, &Pose::root}},
       {"\u033D", &Pose::body_y, 0, {&Pose::body_x, &Pose::root, &Pose::jaw_opening, &Pose::tip_x, &Pose::tip_y}},
-      {"\u031D", &Pose::body_y, 1, {&Pose::jaw_opening, &Pose::tip_x, &Pose::tip_y}},
-      {"\u031E", &Pose::body_y, -1, {&Pose::jaw_opening, &Pose::tip_x, &Pose::tip_y}},
+      {"\u031D", &Pose::body_y, 1, {&Pose::body_x, &Pose::jaw_opening, &Pose::tip_x, &Pose::tip_y}},
+      {"\u031E", &Pose::body_y, -1, {&Pose::root, &Pose::jaw_opening, &Pose::tip_x, &Pose::tip_y}},
       {"\u0318", &Pose::root, -1, {&Pose::larynx}},
       {"\u0319", &Pose::root, 1, {&Pose::larynx}},
       {"\u0339", &Pose::lip_protrusion, 1, lip_values},
       {"\u031C", &Pose::lip_protrusion, -1, lip_values},
-      {"\u0303", &Pose::velum, 1, {}},
+      {"\u0303", &Pose::velum, 1, body_values}, // a back tongue makes room for the lowered soft palate
       {"˞", &Pose::tip_curl, 1, join_values({tip_values, {&Pose::root, &Pose::sides}})},
       {"ˤ", &Pose::root, 1, {&Pose::larynx}},
   };
@@ -189,9 +189,12 @@ TEST_CASE("modifiers: place marks slide a tongue constriction along the palate a
       const Pose plain = pose(speaker, row.letter), marked = pose(speaker, row.letter, row.mark);
       const double Pose::*along = row.disc == Disc::tip ? &Pose::tip_x : &Pose::body_x;
       CHECK((marked.*along - plain.*along) * row.direction > 0.8);
-      const bool own_row = std::string(row.mark) == "\u032A" && (row.letter[0] == 't' || row.letter[0] == 'l');
-      const double kept = disc_opening(*speaker.anatomy, marked, row.disc) - disc_opening(*speaker.anatomy, plain, row.disc);
-      CHECK(std::abs(kept) < (own_row ? 1.5 : 0.15));
+      // t and l have dental rows of their own; where blade or front come near the wall, the disc opens a little more
+      const double change = disc_opening(*speaker.anatomy, marked, row.disc) - disc_opening(*speaker.anatomy, plain, row.disc);
+      const std::string_view letter = row.letter;
+      if (letter == "t" || letter == "l") CHECK(std::abs(change) < 1.5);
+      else if (letter == "s" || letter == "j") CHECK((change > -0.15 && change < 1.0));
+      else CHECK(std::abs(change) < 0.15);
     }
 }
 
@@ -214,7 +217,7 @@ TEST_CASE("modifiers: raised narrows and lowered widens a constriction, and the 
     CHECK(pose(speaker, "β", "\u031E").lip_opening > pose(speaker, "β").lip_opening + 1);
     CHECK(opening(speaker, {"t", {"\u031E"}}, Disc::tip) > 0.8);
     CHECK(target(speaker, {"t", {"\u031E"}}).manner == "fricative");
-    CHECK(opening(speaker, {"j", {"\u031D"}}, Disc::body) < opening(speaker, {"j"}, Disc::body) - 0.5);
+    CHECK(opening(speaker, {"j", {"\u031D"}}, Disc::body) < opening(speaker, {"j"}, Disc::body) - 0.3);
   }
 }
 
@@ -302,7 +305,7 @@ TEST_CASE("modifiers: centralised and mid-centralised go half-way to the speaker
       CAPTURE(letter);
       const Pose plain = pose(speaker, letter);
       CHECK(pose(speaker, letter, "\u0308").body_x == doctest::Approx((plain.body_x + schwa.body_x) / 2));
-      CHECK(pose(speaker, letter, "\u0308").body_y == plain.body_y);
+      CHECK(pose(speaker, letter, "\u0308").body_y <= plain.body_y);
       CHECK(pose(speaker, letter, "\u033D").body_y == doctest::Approx((plain.body_y + schwa.body_y) / 2));
     }
   }
