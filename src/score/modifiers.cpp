@@ -120,11 +120,13 @@ bool stands_on(const Modifier& modifier, const Target& target) {
   });
 }
 
-/// The new value inside the range of its channel, the range scaled like the value; a row beyond it stays where it is.
+/// The new value inside the range of its channel, the range scaled like the value. A row at or beyond its end stays
+/// where it is, but the body may always give way a little: the palate is its true limit.
 double in_range(const Channel& channel, double scale, double now, double next) {
+  const double give = channel.value == &Pose::body_x ? 2 * scale : 0;
   for (const auto& known : pose_channels())
     if (known.value == channel.value)
-      return std::clamp(next, std::min(known.low * scale, now), std::max(known.high * scale, now));
+      return std::clamp(next, std::min(known.low * scale, now - give), std::max(known.high * scale, now + give));
   return next;
 }
 
