@@ -37,20 +37,24 @@ struct FramePen {
     s.shadows = view.shadows && u > 0.2;
     s.detail = u > 0.25;
     s.lit = lit;
+    s.arrows = worded();
     s.band_depth_mm = 11;
     s.arrow_u = 1.55 * u;
     s.sound_now = false, s.shelf = false, s.peephole = false;
-    if (lit && lit->clash < take.clashes.size() && !take.clashes[lit->clash].articulators.empty()) {
+    s.air = AirMarks{true, true, true, true, std::fmod(14.0 * t * view.slow, 9.5), 1}; // 14 mm/s of wall time
+    if (lit && !take.clashes[lit->clash].articulators.empty()) { // one thing is strong at a time
       s.spotlight = take.clashes[lit->clash].articulators.front();
       s.spotlight_strength = lit->opacity;
-    } else s.air = AirMarks{true, true, true, true, std::fmod(14.0 * t * view.slow, 9.5)}; // 14 mm/s of wall time
+      s.air->opacity = 1 - lit->opacity;
+    }
     if (view.transparent) s.backdrop = clear, s.spotlight_strength *= 0.9;
     return s;
   }
   void draw_stage(Rect rect, Framing framing) {
     Group clipped{{"stage", {}}};
     clipped.clip = rounded_rectangle({rect.x, rect.y}, {rect.width, rect.height}, 0);
-    clipped.marks.emplace_back(compose_stage(take, tracer, t, stage_view(rect, framing)).group);
+    // the stage keeps a rim for panels; a frame has none
+    clipped.marks.emplace_back(compose_stage(take, tracer, t, stage_view({rect.x - 4 * u, rect.y - 4 * u, rect.width + 8 * u, rect.height + 8 * u}, framing)).group);
     canvas.add(std::move(clipped));
   }
 
@@ -119,7 +123,7 @@ struct FramePen {
     const auto now = sound_at(take, t);
     if (!now || opacity <= 0.01) return;
     Canvas words;
-    const std::string ipa = ipa_of(take, *now), name = sound_name(take.track.segments[*now].sound);
+    const std::string ipa = ipa_of(take, *now), name = learner_sound_name(take.track.segments[*now].sound);
     const double size = fitting_size(ipa, std::min(view.height / 5, r.height * 0.5), true, r.width, 0.3);
     const auto line = shape_line(ipa, true);
     const double base = r.y + std::max(size * 0.95, -line->ink_low.y * size + 8 * u);
@@ -131,9 +135,9 @@ struct FramePen {
     canvas.add(std::move(group));
   }
   void draw_words(Rect r) {
-    const double on = lit ? lit->opacity : 0;
-    if (on < 1) draw_sound_words(r, 1 - on);
-    if (lit) draw_clash_words(r, on);
+    const double on = lit ? lit->opacity : 0; // one goes before the other comes: they share a place
+    if (on < 0.5) draw_sound_words(r, 1 - 2 * on);
+    else draw_clash_words(r, 2 * on - 1);
   }
 
   void draw() {
@@ -149,7 +153,7 @@ struct FramePen {
       draw_words({24 * u, h - words_height + 12 * u, w - 48 * u, words_height - 20 * u});
     } else {
       const double stage = w * 628 / 1024;
-      draw_stage({0, strip, stage, h - strip}, Framing::presenter);
+      draw_stage({0, strip, stage, h - strip}, Framing::frame);
       draw_words({stage + 22 * u, strip + 36 * u, w - stage - 46 * u, h - strip - 56 * u});
     }
     draw_phrase({0, 0, w, strip});
@@ -208,9 +212,8 @@ void draw_cell(Canvas& canvas, const Take& take, Tracer& tracer, std::size_t i, 
   s.backdrop = theme.name == "print" ? theme.panel : theme.ground;
   const auto clash = clash_at(take, i);
   if (clash) s.lit = Lit{*clash, 1};
-  s.arrow_u = std::clamp(size / 420, 0.3, 1.0);
+  s.arrows = false; // the flag says it
   StagePicture picture = compose_stage(take, tracer, t, s);
-  std::erase_if(picture.group.marks, [](const Mark& m) { const auto* g = std::get_if<Group>(&m); return g && g->mark.role == "tug"; }); // the flag says it
   Group clipped{{"cell", to_text(static_cast<int>(i))}};
   clipped.clip = rounded_rectangle({cell.x, cell.y}, {cell.width, cell.height}, 6 * u);
   Canvas inside;
@@ -246,8 +249,8 @@ Scene compose_strip(const Take& take, Tracer& tracer, const StripView& view) {
   const double head = worded ? 66 * u : margin, foot = worded ? 44 * u : margin, caption = worded ? 30 * u : 8 * u;
   if (worded) {
     const std::string accent = take.accent ? take.accent->name : take.request.accent, right = accent + " \u00B7 " + two_places(take.duration_s);
-    const double right_width = text_width(right, 17 * u);
-    canvas.text({"accent", {}}, {view.width - margin, 48 * u}, right, {17 * u, theme.quiet, false, Anchor::end});
+    const double right_width = std::min(text_width(right, 17 * u), view.width * 0.45);
+    canvas.fitted({"accent", {}}, {view.width - margin, 48 * u}, right, {17 * u, theme.quiet, false, Anchor::end}, view.width * 0.45);
     canvas.fitted({"title", {}}, {margin, 50 * u}, take.request.phrase, {30 * u, theme.ink, true}, view.width - 2 * margin - right_width - 20 * u, 0.6);
     canvas.text({"key", {}}, {margin, view.height - 18 * u}, "Hatched flesh with a flag: two moves pull on one part of the mouth there.", {15 * u, theme.quiet});
     const std::string sign = "Mouthwright \u00B7 a model, not a medical picture";

@@ -37,7 +37,7 @@ std::string_view to_text(Part part) {
     case Part::jaw: return "jaw";
     case Part::lower_teeth: return "lower teeth";
     case Part::upper_teeth: return "upper teeth";
-    case Part::ridge: return "ridge behind the teeth";
+    case Part::ridge: return "alveolar ridge";
     case Part::hard_palate: return "hard palate";
     case Part::nose: return "nose";
   }

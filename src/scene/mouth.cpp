@@ -180,7 +180,7 @@ MouthFrame fit_mouth(const MmBox& b, Rect r, bool mirrored) {
 
 MmBox framing(const Anatomy& anatomy, Framing kind) {
   // boxes of the visual design (sections 5, 6, 12) for the adult male, carried to the speaker
-  const std::array<MmBox, 4> male{MmBox{-40, 104, -107, 65}, MmBox{-40, 96, -70, 46}, MmBox{-38, 93, -88, 47}, MmBox{-34, 90, -66, 46}};
+  const std::array<MmBox, 5> male{MmBox{-40, 104, -107, 65}, MmBox{-40, 96, -70, 46}, MmBox{-38, 93, -88, 47}, MmBox{-34, 90, -66, 46}, MmBox{-38, 105, -94, 49}};
   const MmBox b = male[static_cast<std::size_t>(kind)];
   const HeadWarp warp = head_warp(anatomy);
   const Vec2 low = warp(b.x0, b.y0), high = warp(b.x1, b.y1);
@@ -189,13 +189,15 @@ MmBox framing(const Anatomy& anatomy, Framing kind) {
 
 void MouthPen::shadow(const Polyline& ring, double reach_mm, double strength) const {
   if (!view.shadows) return;
-  constexpr int steps = 6; // visual design, section 7.3
   const double r = reach_mm * s.scale * frame.k;
+  // six strokes of 4.5 % (visual design, section 7.3) on a screen; the same darkness from fewer when small, more when large
+  const int steps = std::clamp(static_cast<int>(std::lround(r / 2.2)), 3, 24);
+  const double alpha = 1 - std::pow(1 - 0.045 * strength, 6.0 / steps);
   const Polyline rough = simplified(frame(ring), std::max(0.4, r * 0.06)); // it is blurred anyway
   Polyline shifted = rough;
   for (Vec2& p : shifted) p += Vec2{frame.flip * 0.22, 0.35} * r;
   const Path path = line_path(shifted, true); // the wide strokes round the corners off
-  for (int i = 0; i < steps; ++i) canvas.stroke({"shadow", {}}, path, with_alpha(theme.shadow, 0.045 * strength), 2 * r * (1 - static_cast<double>(i) / steps));
+  for (int i = 0; i < steps; ++i) canvas.stroke({"shadow", {}}, path, with_alpha(theme.shadow, alpha), 2 * r * (1 - static_cast<double>(i) / steps));
 }
 
 Polyline surface_of(const Outline& o, Articulator articulator) {

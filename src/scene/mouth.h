@@ -13,8 +13,8 @@ struct MmBox {
   double x0 = -40, x1 = 104, y0 = -107, y1 = 65;
 };
 /// Framings of a speaker: the whole piece of paper, the mouth for small stages, the mouth for presenting, a window that
-/// shows little but the mouth (thumbnails).
-enum class Framing { full, close, presenter, small };
+/// shows little but the mouth (thumbnails), the mouth with the paper's back edge (frames of a sequence).
+enum class Framing { full, close, presenter, small, frame };
 MmBox framing(const Anatomy& anatomy, Framing kind);
 
 /// Millimetres to scene units. Mirrored: the speaker faces right; text is placed after that and never mirrored.
@@ -47,6 +47,7 @@ struct Ghost {
 struct AirMarks {
   bool arrows = true, turbulence = true, pressure = true, ripples = true;
   double drift_mm = 0; // how far the arrows have moved along
+  double opacity = 1;
 };
 
 struct MouthView {

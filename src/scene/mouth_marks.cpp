@@ -129,7 +129,7 @@ struct Scatter {
 void draw_arrow(const MouthPen& p, const Polyline& points) {
   const double lw = p.view.line_scale, head = 3.0 * lw;
   const Polyline q = p.frame(points);
-  const Colour colour = with_alpha(p.theme.flow, 0.9);
+  const Colour colour = with_alpha(p.theme.flow, 0.9 * p.view.air->opacity);
   p.canvas.stroke({"air-arrow", {}}, smooth_path(q, false), colour, 1.5 * lw);
   const Vec2 tip = q.back();
   Vec2 along = tip - q[q.size() - 2];
@@ -165,7 +165,7 @@ void draw_turbulence(const MouthPen& p, const Airway& air) {
       const double t = 4.6 * j / 13, rr = (1.2 + 0.75 * t) * lw * 0.8;
       spiral.push_back(o + Vec2{std::cos(t + n), std::sin(t + n)} * rr);
     }
-    p.canvas.stroke({"turbulence", {}}, smooth_path(spiral, false), with_alpha(p.theme.flow, 0.95), 1.2 * lw);
+    p.canvas.stroke({"turbulence", {}}, smooth_path(spiral, false), with_alpha(p.theme.flow, 0.95 * p.view.air->opacity), 1.2 * lw);
   }
 }
 
@@ -182,7 +182,7 @@ void draw_pressure(const MouthPen& p, const Airway& air) {
     Vec2 along = air.line[std::min(i + 1, air.line.size() - 1)] - air.line[i - 1];
     along /= std::max(glm::length(along), 1e-9);
     const double off = (scatter.next() - 0.5) * 0.6 * std::min(air.gap[i], 9.0 * k), on = (scatter.next() - 0.5) * 4 * k;
-    p.canvas.circle({"pressure", {}}, p.frame(air.line[i] + Vec2{-along.y, along.x} * off + along * on), 1.8 * p.view.line_scale, p.theme.flow);
+    p.canvas.circle({"pressure", {}}, p.frame(air.line[i] + Vec2{-along.y, along.x} * off + along * on), 1.8 * p.view.line_scale, with_alpha(p.theme.flow, p.view.air->opacity));
   }
 }
 
@@ -202,7 +202,7 @@ void draw_ripples(const MouthPen& p) {
       const double t = j / 23.0;
       wave.push_back({x0 + (x1 - x0) * t, p.s.glottis_y + (3.4 + i * 3.3 + 0.8 * std::sin(t * 3 * std::numbers::pi)) * k});
     }
-    p.stroke("voice", wave, with_alpha(p.theme.voice, 1 - 0.22 * i), (2.2 - 0.45 * i) * lw);
+    p.stroke("voice", wave, with_alpha(p.theme.voice, (1 - 0.22 * i) * p.view.air->opacity), (2.2 - 0.45 * i) * lw);
   }
 }
 
@@ -226,7 +226,7 @@ Polyline nose_way(const Anatomy& anatomy, const Outline& outline, const Airway& 
 
 void draw_air(const MouthPen& p, const Anatomy& anatomy, const Outline& outline, const Pose& pose) {
   const Airway air = airway_of(anatomy, outline, pose);
-  if (air.line.size() < 8) return;
+  if (air.line.size() < 8 || p.view.air->opacity <= 0.01) return;
   const AirMarks& marks = *p.view.air;
   const bool folds_shut = pose.glottis < 0.03, nose = pose.velum > 0.25, sides_open = pose.sides < -0.3;
   const bool shut = air.gap[air.narrowest] < shut_mm;

@@ -364,7 +364,7 @@ std::string_view bar_word(double value) { return value < 0.25 ? "easy" : value <
 Group compose_bars(const Difficulty& d, const Theme& theme, Rect r, double u) {
   Canvas canvas;
   const std::array<std::pair<const char*, double>, 4> rows{{{"Slips", d.slips}, {"Slowing", d.slowing}, {"Late start", d.late_start}, {"Drift", d.drift}}};
-  const double step = r.height / 4, name_width = 82 * u, word_width = 106 * u, height = std::min(13 * u, step * 0.62);
+  const double step = r.height / 4, name_width = 82 * u, word_width = 114 * u, height = std::min(13 * u, step * 0.62);
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const double y = r.y + static_cast<double>(i) * step, middle = y + step / 2;
     canvas.text_middle({"bar-name", rows[i].first}, {r.x, middle}, rows[i].first, {14 * u, theme.ink});

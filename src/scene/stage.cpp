@@ -74,7 +74,7 @@ struct StagePen {
     const std::string ipa = to_ipa(*sound);
     canvas.text({"sound-now", ipa}, {x, view.rect.y + 54 * u}, ipa, {48 * u, theme.ink, true, anchor, 5 * u, theme.halo});
     double y = view.rect.y + 78 * u, widest = text_width(ipa, 48 * u, true);
-    for (const std::string& line : wrap_text(sound_name(*sound), 14 * u, false, 104 * u)) {
+    for (const std::string& line : wrap_text(learner_sound_name(*sound), 14 * u, false, view.labels == Labelling::none ? 58 * u : 120 * u)) {
       canvas.text({"sound-name", {}}, {x, y}, line, {14 * u, theme.quiet, false, anchor, 3 * u, theme.halo});
       widest = std::max(widest, text_width(line, 14 * u));
       y += 17 * u;
@@ -86,10 +86,13 @@ struct StagePen {
     auto [left, right] = usual_labels(view.labels == Labelling::few);
     if (view.mirrored) std::swap(left, right);
     const double u = view.u, size = 14.5 * u, column = std::min(150 * u, view.rect.width * 0.24);
-    canvas.add(draw_labels(picture.mouth, outline, anatomy(), theme, left, right, view.rect.x + column, view.rect.right() - column, size, u));
+    double nose = 1e300, back = -1e300; // the columns stand close to the head
+    for (const Vec2 p : picture.mouth.section.head) nose = std::min(nose, picture.mouth.frame(p).x), back = std::max(back, picture.mouth.frame(p).x);
+    const double left_x = std::max(view.rect.x + column, nose - 8 * u), right_x = std::min(view.rect.right() - column, back + 16 * u);
+    canvas.add(draw_labels(picture.mouth, outline, anatomy(), theme, left, right, left_x, right_x, size, u));
   }
   void draw_arrows(const Take& take) {
-    if (!view.lit || view.lit->clash >= take.clashes.size()) return;
+    if (!view.arrows || !view.lit || view.lit->clash >= take.clashes.size()) return;
     const Clash& c = take.clashes[view.lit->clash];
     if (c.kind != ClashKind::tug || c.segments.size() < 2 || c.articulators.empty() || !take.targets) return;
     const Sound &a = take.track.segments[c.segments.front()].sound, &b = take.track.segments[c.segments.back()].sound;

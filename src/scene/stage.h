@@ -18,7 +18,8 @@ struct StageView {
   std::optional<Framing> framing{}; // full when none
   bool mirrored = false;
   bool shadows = true, detail = true;
-  std::optional<Lit> lit{};       // clash on the flesh with arrows and tags
+  std::optional<Lit> lit{};       // clash on the flesh
+  bool arrows = true;             // with its arrows and letter tags
   double band_depth_mm = 8.5, tag_size = 19, arrow_u = 0; // arrow_u 0: u
   std::optional<Articulator> spotlight{};
   double spotlight_strength = 1;

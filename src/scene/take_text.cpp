@@ -81,8 +81,15 @@ std::string ipa_of(const Take& take, std::size_t segment) { return to_ipa(take.t
 std::string sound_name(const Sound& sound) {
   const Letter* letter = find_letter(sound.letter);
   if (!letter) return "";
-  if (is_glide(sound)) return "a glide";
+  if (is_glide(sound)) return "glide from " + letter->ipa + " to " + sound.glide_letter;
   return letter->name;
+}
+
+std::string learner_sound_name(const Sound& sound) {
+  const Letter* letter = find_letter(sound.letter);
+  if (!letter) return "";
+  if (is_glide(sound) || letter->learner_name.empty() || !sound.marks.empty()) return sound_name(sound);
+  return letter->learner_name;
 }
 
 double moment_of(const Take& take, std::size_t segment) {
@@ -126,7 +133,7 @@ std::vector<Page> pages_of(const Take& take, std::size_t most) {
   while (from < s.size()) {
     std::size_t left = s.size() - from, room = std::min(most, left);
     // a last page with under 8 sounds would look lost: share the rest evenly
-    if (left > most && left < most + 8) room = (left + 1) / 2;
+    if (left > most && left < most + 8) room = std::min(most, (left + 1) / 2);
     std::size_t end = from + room;
     if (end < s.size()) {
       std::size_t best = 0, rank = 0;

@@ -27,8 +27,10 @@ std::vector<ShownSyllable> shown_syllables(const Take& take);
 std::optional<std::size_t> sound_at(const Take& take, double t);
 /// IPA of a segment.
 std::string ipa_of(const Take& take, std::size_t segment);
-/// Trade name of a sound in a few plain words ("dark l", "voiceless velar plosive").
+/// Name of a sound in the trade ("voiceless velar plosive"), and for a learner ("c as in copper"; the trade name where
+/// the inventory has no other).
 std::string sound_name(const Sound& sound);
+std::string learner_sound_name(const Sound& sound);
 /// The moment that shows a segment best: the middle of its constriction, or of its steady part.
 double moment_of(const Take& take, std::size_t segment);
 /// Where the front section is cut for a sound: 15 mm behind the teeth for tip sounds, 38 for others.
