@@ -54,10 +54,10 @@ Path smooth_path(const Polyline& points, bool closed) {
   const std::size_t legs = closed ? n : n - 1;
   for (std::size_t i = 0; i < legs; ++i) {
     const std::size_t j = (i + 1) % n;
-    // a handle at most twice the leg on the other side: a short neighbour's direction must not bend a long leg
+    // a handle at most four times the leg on the other side: a short neighbour's direction must not bend a long leg
     const double leg = glm::distance(p[i], p[j]);
     const double before = closed || i > 0 ? glm::distance(p[(i + n - 1) % n], p[i]) : leg, after = closed || j + 1 < n ? glm::distance(p[j], p[(j + 1) % n]) : leg;
-    path.steps.emplace_back(Path::Cubic{p[i] + t[i].out * std::min(leg / 3, 2 * before), p[j] - t[j].in * std::min(leg / 3, 2 * after), p[j]});
+    path.steps.emplace_back(Path::Cubic{p[i] + t[i].out * std::min(leg / 3, 4 * before), p[j] - t[j].in * std::min(leg / 3, 4 * after), p[j]});
   }
   if (closed) path.steps.emplace_back(Path::Close{});
   return path;
