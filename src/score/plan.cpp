@@ -7,7 +7,11 @@ namespace mw {
 Result<Score> plan(const SegmentTrack& track, std::shared_ptr<const Anatomy> anatomy) {
   const auto table = read_targets(*anatomy);
   if (!table) return table.error();
-  auto units = make_units(track, *anatomy, **table);
+  return plan(track, std::move(anatomy), **table);
+}
+
+Result<Score> plan(const SegmentTrack& track, std::shared_ptr<const Anatomy> anatomy, const TargetTable& table) {
+  auto units = make_units(track, *anatomy, table);
   if (!units) return units.error();
   auto plan = std::make_shared<ScorePlan>();
   plan->anatomy = anatomy;
@@ -15,7 +19,7 @@ Result<Score> plan(const SegmentTrack& track, std::shared_ptr<const Anatomy> ana
   plan->speech_end_s = plan->units.empty() ? lead_s : plan->units.back().end_s;
   plan->duration_s = track.duration_s;
   set_effective(plan->units, *anatomy);
-  auto base = make_base(plan->units, *anatomy, **table, plan->speech_end_s);
+  auto base = make_base(plan->units, *anatomy, table, plan->speech_end_s);
   if (!base) return base.error();
   plan->base = std::move(*base);
   for (const Tier tier : all_tiers)

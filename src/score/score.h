@@ -40,5 +40,7 @@ struct Score {
 
 /// Plans every move (tract-model.md section 10). Problem (input) names a sound without a row.
 Result<Score> plan(const SegmentTrack& track, std::shared_ptr<const Anatomy> anatomy);
+/// The same with targets other than the speaker's own tables.
+Result<Score> plan(const SegmentTrack& track, std::shared_ptr<const Anatomy> anatomy, const TargetTable& table);
 
 } // namespace mw

@@ -53,11 +53,10 @@ struct Table {
     return parse_number(text(row, column));
   }
 };
-Result<Table> open_table(const std::string& speaker, const std::string& name) {
-  const std::string file = "speakers/" + speaker + "/" + name;
-  auto csv = read_csv_asset(file);
+Result<Table> open_table(const OpenTable& open, const std::string& speaker, const std::string& name) {
+  auto csv = open(speaker, name);
   if (!csv) return csv.error();
-  return Table{file, std::move(*csv)};
+  return Table{"speakers/" + speaker + "/" + name, std::move(*csv)};
 }
 
 /// The pose of a row; values the table does not hold stay at the speaker's rest, the voice at voiced.
@@ -112,12 +111,12 @@ Result<Target> read_consonant(const Table& table, std::size_t row, const Anatomy
 
 /// Weights and timing stand in the male table only; other speakers' rows bring their own postures. Rows they lack are made
 /// from the male ones.
-Result<std::vector<Target>> read_consonants(const Anatomy& anatomy) {
+Result<std::vector<Target>> read_consonants(const Anatomy& anatomy, const OpenTable& open) {
   const auto model = read_anatomy("adult-male");
   if (!model) return model.error();
-  const auto male = open_table("adult-male", "consonants.csv");
+  const auto male = open_table(open, "adult-male", "consonants.csv");
   if (!male) return male.error();
-  const auto own = open_table(anatomy.id, "consonants.csv");
+  const auto own = open_table(open, anatomy.id, "consonants.csv");
   if (!own) return own.error();
   std::map<std::string, std::size_t> rows;
   for (std::size_t i = 0; i < own->csv.rows.size(); ++i) rows[own->text(i, "symbol")] = i;
@@ -150,8 +149,8 @@ Result<Target> read_vowel(const Table& table, std::size_t row, const Anatomy& an
   return t;
 }
 
-Result<std::vector<Target>> read_vowels(const Anatomy& anatomy) {
-  const auto table = open_table(anatomy.id, "vowels.csv");
+Result<std::vector<Target>> read_vowels(const Anatomy& anatomy, const OpenTable& open) {
+  const auto table = open_table(open, anatomy.id, "vowels.csv");
   if (!table) return table.error();
   std::vector<Target> out;
   for (std::size_t i = 0; i < table->csv.rows.size(); ++i) {
@@ -162,8 +161,8 @@ Result<std::vector<Target>> read_vowels(const Anatomy& anatomy) {
   return out;
 }
 
-Result<std::vector<TargetTable::Glide>> read_glides(const Anatomy& anatomy) {
-  const auto table = open_table(anatomy.id, "glides.csv");
+Result<std::vector<TargetTable::Glide>> read_glides(const Anatomy& anatomy, const OpenTable& open) {
+  const auto table = open_table(open, anatomy.id, "glides.csv");
   if (!table) return table.error();
   std::vector<TargetTable::Glide> out;
   for (std::size_t i = 0; i < table->csv.rows.size(); ++i) {
@@ -174,16 +173,6 @@ Result<std::vector<TargetTable::Glide>> read_glides(const Anatomy& anatomy) {
     (table->text(i, "half") == "start" ? out.back().start : out.back().end) = std::move(*target);
   }
   return out;
-}
-
-Result<std::shared_ptr<const TargetTable>> read_all(const Anatomy& anatomy) {
-  auto consonants = read_consonants(anatomy);
-  if (!consonants) return consonants.error();
-  auto vowels = read_vowels(anatomy);
-  if (!vowels) return vowels.error();
-  auto glides = read_glides(anatomy);
-  if (!glides) return glides.error();
-  return std::make_shared<const TargetTable>(TargetTable{std::move(*consonants), std::move(*vowels), std::move(*glides)});
 }
 
 template <typename Row> const Row* find_row(const std::vector<Row>& rows, std::string_view symbol) {
@@ -197,14 +186,26 @@ const Target* TargetTable::consonant(std::string_view symbol) const { return fin
 const Target* TargetTable::vowel(std::string_view symbol) const { return find_row(vowels, symbol); }
 const TargetTable::Glide* TargetTable::glide(std::string_view symbol) const { return find_row(glides, symbol); }
 
+Result<TargetTable> read_targets(const Anatomy& anatomy, const OpenTable& open) {
+  auto consonants = read_consonants(anatomy, open);
+  if (!consonants) return consonants.error();
+  auto vowels = read_vowels(anatomy, open);
+  if (!vowels) return vowels.error();
+  auto glides = read_glides(anatomy, open);
+  if (!glides) return glides.error();
+  return TargetTable{std::move(*consonants), std::move(*vowels), std::move(*glides)};
+}
+
 Result<std::shared_ptr<const TargetTable>> read_targets(const Anatomy& anatomy) {
   static std::mutex lock;
   static std::map<std::string, std::shared_ptr<const TargetTable>> known;
   const std::lock_guard guard(lock);
   if (const auto at = known.find(anatomy.id); at != known.end()) return at->second;
-  auto table = read_all(anatomy);
-  if (table) known[anatomy.id] = *table;
-  return table;
+  auto table = read_targets(anatomy, [](const std::string& speaker, const std::string& name) {
+    return read_csv_asset("speakers/" + speaker + "/" + name);
+  });
+  if (!table) return table.error();
+  return known[anatomy.id] = std::make_shared<const TargetTable>(std::move(*table));
 }
 
 } // namespace mw

@@ -1,8 +1,10 @@
 #pragma once
 
 #include "anatomy/anatomy.h"
+#include "base/assets.h"
 #include "ipa/sound.h"
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -40,6 +42,9 @@ struct TargetTable {
 };
 /// Cached per speaker. Problem (missing) when the installation is broken.
 Result<std::shared_ptr<const TargetTable>> read_targets(const Anatomy& anatomy);
+/// The same from tables of one's own: `open` gives consonants.csv, vowels.csv or glides.csv of a speaker. Not cached.
+using OpenTable = std::function<Result<CsvTable>(const std::string& speaker, const std::string& name)>;
+Result<TargetTable> read_targets(const Anatomy& anatomy, const OpenTable& open);
 
 /// The row for a sound with all its marks applied (dental, labialised, ...). Every letter of the inventory has one.
 /// A glide gives its start; `at_end` its end. Problem (input) names a sound that has no row.

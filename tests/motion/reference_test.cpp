@@ -16,28 +16,38 @@ constexpr std::array columns{&Pose::jaw_opening, &Pose::lip_opening, &Pose::lip_
                              &Pose::sides,       &Pose::groove,      &Pose::velum,          &Pose::larynx,
                              &Pose::glottis,     &Pose::epiglottis};
 
-std::vector<std::string> reference_lines() {
-  const auto text = read_file(std::string(std::getenv("MOUTHWRIGHT_TEST_DATA")) + "/motion-reference.txt");
+std::string data_file(const std::string& name) {
+  const auto text = read_file(std::string(std::getenv("MOUTHWRIGHT_TEST_DATA")) + "/" + name);
   REQUIRE(text.has_value());
-  return split(*text, '\n');
+  return *text;
+}
+/// The targets as they were when the reference was computed; the speaker's own may have moved on.
+const TargetTable& reference_targets() {
+  static const auto table = read_targets(*testing::speaker(), [](const std::string&, const std::string& name) {
+    return parse_csv(data_file("reference-tables/" + name), name);
+  });
+  REQUIRE(table.has_value());
+  return *table;
 }
 } // namespace
 
 TEST_CASE("motion: every channel follows the reference prototype within a millionth") {
-  testing::Moving m;
+  Motion motion;
   double worst = 0;
   int phrases = 0, rows = 0;
-  for (const auto& line : reference_lines()) {
+  for (const auto& line : split(data_file("motion-reference.txt"), '\n')) {
     if (line.empty() || line[0] == '#') continue;
     if (line[0] == '>') {
-      m = testing::moving(split(line, '|').back());
+      const auto score = plan(testing::track_of(split(line, '|').back()), testing::speaker(), reference_targets());
+      REQUIRE(score.has_value());
+      motion = bake(*score);
       ++phrases;
       continue;
     }
     const auto values = split(line, ' ');
     REQUIRE(values.size() == columns.size() + 1);
     const double t = *parse_number(values[0]);
-    const Pose pose = pose_at(m.motion, t);
+    const Pose pose = pose_at(motion, t);
     for (std::size_t c = 0; c < columns.size(); ++c) {
       const double off = std::abs(pose.*columns[c] - *parse_number(values[c + 1]));
       worst = std::max(worst, off);
