@@ -104,8 +104,8 @@ std::string_view to_text(ClashKind kind) { return kind_table[static_cast<std::si
 std::string_view learner_name(ClashKind kind) { return kind_table[static_cast<std::size_t>(kind)].learner; }
 
 std::vector<Clash> find_clashes(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
-                                const Motion&) {
-  std::vector<Clash> clashes = pattern_clashes(pronunciation, track, find_pattern(track));
+                                const Motion&, bool loop) {
+  std::vector<Clash> clashes = pattern_clashes(pronunciation, track, find_pattern(track, loop));
   std::vector<Clash> moves = move_clashes(pronunciation, track, score);
   clashes.insert(clashes.end(), std::make_move_iterator(moves.begin()), std::make_move_iterator(moves.end()));
   return merged(twins_joined(std::move(clashes), track));

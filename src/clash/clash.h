@@ -30,9 +30,9 @@ struct Clash {
   bool operator==(const Clash&) const = default;
 };
 
-/// All clashes of a take, strongest first.
+/// All clashes of a take, strongest first. In a loop the pattern is followed over the seam.
 std::vector<Clash> find_clashes(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
-                                const Motion& motion);
+                                const Motion& motion, bool loop = false);
 
 /// Four bars, each 0 or more, higher is harder, about 1 at the hard end of the fixed reference list.
 struct Difficulty {

@@ -15,6 +15,8 @@ namespace {
 struct Turn {
   const SequenceSound* wanted = nullptr;
   const SequenceSound* instead = nullptr;
+  const SequenceSound* added = nullptr; // a sound more: the wanted slot gets what the other has (kick, quick: kw)
+  bool added_first = false;
   const Competition* pull = nullptr;
   double strength = 0;
   bool earlier = true; // the wanted sound comes first: an anticipation
@@ -74,10 +76,23 @@ bool has_one_more(const Sequence& sequence, const Competition& c) {
   return starts_or_ends_with(a, b) || starts_or_ends_with(b, a);
 }
 
+/// Adding a sound to make a cluster is commoner than leaving one out (Stemberger 1991, from memory).
+Turn addition_of(const Sequence& sequence, const Competition& c) {
+  const auto &a = sequence.syllables[c.from].at(c.slot), &b = sequence.syllables[c.to].at(c.slot);
+  const auto &small = a.size() < b.size() ? a : b, &large = a.size() < b.size() ? b : a;
+  const bool at_end = large.front().facts.key == small.front().facts.key;
+  Turn turn{.wanted = &small.back(), .instead = &large.back(), .pull = &c};
+  turn.added = at_end ? &large.back() : &large.front();
+  turn.added_first = !at_end;
+  if (!at_end) turn.wanted = &small.front(), turn.instead = &large.front();
+  turn.strength = c.value / 2; // half: the sounds themselves are not alike
+  return turn;
+}
+
 std::vector<Turn> turns_of(const Sequence& sequence, const std::vector<Competition>& competitions) {
   std::vector<Turn> turns;
   for (const Competition& c : competitions) {
-    if (has_one_more(sequence, c)) continue; // nothing to exchange: see additions_of
+    if (has_one_more(sequence, c)) { turns.push_back(addition_of(sequence, c)); continue; }
     const auto [a, b] = rivals(sequence, c);
     // Vowel slips are few, and hardly one is reported between weak syllables.
     if (!a || (c.slot == Slot::nucleus && sequence.syllables[c.from].stress == 0)) continue;
@@ -99,6 +114,12 @@ bool creeps_in(const Turn& turn) {
          wanted.articulator != instead.articulator;
 }
 
+/// IPA of the wanted sound, and of what is said instead of it: the added sound on its side.
+std::string said_instead(const Turn& turn) {
+  if (turn.added == nullptr) return turn.instead->facts.ipa;
+  return turn.added_first ? turn.added->facts.ipa + turn.wanted->facts.ipa : turn.wanted->facts.ipa + turn.added->facts.ipa;
+}
+
 std::string part_move(const SoundFacts& f) {
   if (f.articulator == Articulator::lips) return "the lips may close for " + f.ipa;
   return f.articulator == Articulator::tip ? "the tip may go up for " + f.ipa : "the back of the tongue may go up for " + f.ipa;
@@ -109,6 +130,7 @@ std::string text_of(const Turn& turn, const Teller& teller) {
   const std::string wanted = turn.wanted->facts.ipa, instead = turn.instead->facts.ipa;
   const std::string from = there.empty() ? std::string() : "; it belongs " + there;
   const std::string at = here.empty() ? std::string() : ' ' + here;
+  if (turn.added != nullptr) return "An extra " + instead + " may slip in" + at + from + '.';
   if (creeps_in(turn))
     return "While " + wanted + " is made" + at + ", " + part_move(turn.instead->facts) + " as well" + from + '.';
   return "Instead of " + wanted + ", " + instead + " may come out" + at + from + '.';
@@ -127,7 +149,7 @@ std::vector<LikelySlip> strongest(std::vector<Turn> turns, const Teller& teller)
     const std::string a = turn.wanted->facts.key, b = turn.instead->facts.key;
     if (!told.insert(std::minmax(a, b)).second) continue;
     // The scale of pulls has no end; a pull of 0.8 (s and ʃ in neighbouring starts) is shown as one half.
-    slips.push_back({turn.wanted->segment, turn.wanted->facts.ipa, turn.instead->facts.ipa,
+    slips.push_back({turn.wanted->segment, turn.wanted->facts.ipa, said_instead(turn),
                      turn.strength / (turn.strength + .8), text_of(turn, teller)});
   }
   return slips;
