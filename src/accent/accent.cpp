@@ -15,7 +15,7 @@ bool is_path(const std::string& text) {
 } // namespace
 
 std::string_view Accent::rule(std::string_view wanted) const {
-  const auto at = rules.find(std::string(wanted));
+  const auto at = rules.find(wanted);
   return at == rules.end() ? std::string_view{} : std::string_view(at->second.value);
 }
 

@@ -38,7 +38,7 @@ struct Accent {
   std::string id, name, status;
   std::array<SetValue, lexical_set_count> sets;
   std::array<std::vector<ContextValue>, lexical_set_count> contexts;
-  std::map<std::string, Sourced> rules; // name -> one of named values
+  std::map<std::string, Sourced, std::less<>> rules; // name -> one of named values
   Posture posture;
   [[nodiscard]] const SetValue& of(LexicalSet set) const { return sets[static_cast<std::size_t>(set)]; }
   /// The chosen value of a rule, "" when the accent does not name it.

@@ -146,22 +146,26 @@ bool says_r(const Chain& chain, Set set, const SetValue& value) {
   return value.r_follows;
 }
 
+/// Tells why a vowel is not the plain value of its set.
+void tell_vowel(Chain& chain, std::size_t i, Set own, Set set, std::string_view context) {
+  const std::string keyword(to_keyword(own)), said = to_ipa(chain.links[i].sound), plain = to_ipa(chain.accent.of(own).vowel);
+  if (set != own)
+    chain.applied.push_back({"vowel_merger", i, plain, said,
+                             keyword + " before r has the vowel of " + std::string(to_keyword(set)) + " in this accent"});
+  else if (!context.empty())
+    chain.applied.push_back({"vowel_in_context", i, plain, said,
+                             keyword + " is " + said + " here (" + std::string(context) + ")"});
+}
+
 void sound_vowel(Chain& chain, std::size_t i) {
   const Place_of_vowel place = look_round(chain, i);
   const Set set = merged(chain, place), own = *chain.links[i].phoneme.set;
   std::string_view context;
   const SetValue& value = value_of(chain, set, place, context);
   Sound vowel = value.vowel;
-  const std::string plain = to_ipa(chain.accent.of(own).vowel);
   if (has_r(set) && chain.accent.rule("rhotic") == "no") drop_colour(vowel);
   chain.links[i].sound = vowel;
-  const std::string keyword(to_keyword(own)), said = to_ipa(vowel);
-  if (set != own && said != plain)
-    chain.applied.push_back({"vowel_merger", i, plain, said,
-                             keyword + " before r has the vowel of " + std::string(to_keyword(set)) + " in this accent"});
-  else if (!context.empty() && said != plain)
-    chain.applied.push_back({"vowel_in_context", i, plain, said,
-                             keyword + " is " + said + " here (" + std::string(context) + ")"});
+  if (const Sound& plain = chain.accent.of(own).vowel; !(vowel == plain)) tell_vowel(chain, i, own, set, context);
   // an r that begins the next syllable is there already; an r-coloured vowel has taken it in
   const bool r_follows = place.sound_after() == "\u0279";
   if (r_follows && is_r_coloured(vowel)) {

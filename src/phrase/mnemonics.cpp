@@ -1,6 +1,7 @@
 #include "phrase/mnemonics.h"
 
 #include <algorithm>
+#include <array>
 #include <iterator>
 
 namespace mw {
@@ -26,9 +27,15 @@ constexpr Row table[]{
 // pauses, length and transition signs; @- is a very short schwa that may be left out (camera, real)
 constexpr std::string_view silent[]{";", ":", "_", "_:", "_|", "_!", "@-", "|", "||", "-", "=", "%"};
 
+constexpr auto codes = [] {
+  std::array<std::uint32_t, std::size(table)> all{};
+  for (std::size_t i = 0; i < all.size(); ++i) all[i] = sign_code(table[i].sign);
+  return all;
+}();
+
 const Row* find(std::string_view sign) {
-  const auto at = std::find_if(std::begin(table), std::end(table), [&](const Row& row) { return row.sign == sign; });
-  return at == std::end(table) ? nullptr : at;
+  const auto at = std::find(codes.begin(), codes.end(), sign_code(sign));
+  return at == codes.end() || sign.empty() ? nullptr : &table[at - codes.begin()];
 }
 
 void add(VoiceSounds& result, std::string_view sign) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -17,6 +18,14 @@ struct VoiceSounds {
   std::vector<VoiceSound> sounds;
   std::vector<std::string> unknown; // signs outside the closed inventory: left out, and told
 };
+
+/// A sign of up to four characters as a number: the tables of signs are searched very often.
+constexpr std::uint32_t sign_code(std::string_view sign) {
+  std::uint32_t code = 0;
+  if (sign.size() > 4) return code;
+  for (const char c : sign) code = (code << 8) | static_cast<unsigned char>(c);
+  return code;
+}
 
 /// Mnemonics parted by '.', stress signs ' and , right before vowels. `i@` gives i and @, `aI3` aI and 3, `@L` @ and l.
 VoiceSounds parse_mnemonics(std::string_view text);

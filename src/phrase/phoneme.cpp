@@ -2,7 +2,7 @@
 
 #include "base/text.h"
 #include "ipa/inventory.h"
-#include "ipa/parse.h"
+#include "ipa/syllabify.h"
 
 #include <algorithm>
 #include <array>
@@ -22,6 +22,12 @@ bool is_consonant(std::string_view text) {
   if (among(text, voiceless) || among(text, voiced)) return true;
   const Letter* letter = find_letter(text);
   return letter != nullptr && !letter->vowel;
+}
+std::vector<Sound> to_sounds(Phonemes::const_iterator start, Phonemes::const_iterator end) {
+  std::vector<Sound> sounds;
+  sounds.reserve(static_cast<std::size_t>(end - start));
+  for (; start != end; ++start) sounds.push_back({start->consonant});
+  return sounds;
 }
 } // namespace
 
@@ -77,16 +83,19 @@ void add_s(Phonemes& phonemes) {
 }
 
 std::vector<LexicalSyllable> to_syllables(const Phonemes& phonemes) {
-  // the accent is not known yet: every vowel stands in as the same letter
-  std::vector<Sound> sounds;
-  for (const auto& phoneme : phonemes) sounds.push_back({phoneme.set ? std::string("\u0259") : phoneme.consonant});
+  const auto is_nucleus = [](const Phoneme& phoneme) { return phoneme.set.has_value(); };
+  auto start = phonemes.begin(), nucleus = std::find_if(start, phonemes.end(), is_nucleus);
+  if (nucleus == phonemes.end()) nucleus = start + static_cast<std::ptrdiff_t>(most_sonorous(to_sounds(start, phonemes.end())));
   std::vector<LexicalSyllable> syllables;
-  auto at = phonemes.begin();
-  for (const auto& spelled : syllabify(sounds)) {
-    const auto nucleus = at + static_cast<std::ptrdiff_t>(spelled.onset.size());
-    const auto end = nucleus + 1 + static_cast<std::ptrdiff_t>(spelled.coda.size());
-    syllables.push_back({{at, nucleus}, *nucleus, {nucleus + 1, end}});
-    at = end;
+  while (start != phonemes.end()) {
+    const auto next = std::find_if(nucleus + 1, phonemes.end(), is_nucleus);
+    // the next syllable takes the longest legal onset out of the consonants in between
+    auto end = next;
+    if (next != phonemes.end())
+      for (end = nucleus + 1; next - end > 0 && !is_english_onset(to_sounds(end, next));) ++end;
+    syllables.push_back({{start, nucleus}, *nucleus, {nucleus + 1, end}});
+    start = end;
+    nucleus = next;
   }
   return syllables;
 }

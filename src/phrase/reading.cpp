@@ -36,6 +36,13 @@ template <std::size_t N> bool among(std::string_view word, const std::string_vie
 }
 bool is_upper(const std::string& fold) { return !fold.empty() && fold.front() >= 'A' && fold.front() <= 'Z'; }
 
+/// Lower case of ASCII, which is all that atoms fold to.
+std::string lower(std::string text) {
+  for (char& c : text)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  return text;
+}
+
 std::string name_of(char32_t point) {
   if (point >= 0x20 && point != 0x7F && !(point >= 0x80 && point < 0xA0) && point < 0xE000) return encode_utf8(point);
   constexpr std::string_view digits = "0123456789ABCDEF";
@@ -56,7 +63,7 @@ std::string Scanner::letters(std::size_t start, std::size_t& end) const {
   std::string word;
   end = start;
   while (is(end, AtomKind::letter)) word += atoms_[end++].fold;
-  return to_lower(word);
+  return lower(std::move(word));
 }
 
 std::size_t Scanner::skip_space(std::size_t i) const { return is_point(i, ' ') || is_point(i, 0xA0) ? i + 1 : i; }
@@ -97,7 +104,9 @@ void Scanner::say_typed(std::size_t start, std::size_t end) {
   // very long runs are said in pieces
   const auto flush = [&](std::size_t to) {
     if (key.find_first_not_of('\'') == std::string::npos) return;
-    SpokenWord spoken{to_nfc(encode_utf8(text_.substr(from, to - from))), to_lower(key), {from, to}};
+    std::string typed = encode_utf8(text_.substr(from, to - from));
+    if (typed.size() > to - from) typed = to_nfc(typed); // not ASCII
+    SpokenWord spoken{std::move(typed), lower(key), {from, to}};
     spoken.capital = capital;
     out_.words.push_back(std::move(spoken));
     key.clear();
@@ -140,7 +149,7 @@ bool Scanner::read_dotted_initials() {
   if (pair == "eg") say({"for", "example"}, at_, i);
   else if (pair == "ie") say({"that", "is"}, at_, i);
   else
-    for (std::size_t k = at_; k < i; k += 2) say_letter(to_lower(atoms_[k].fold).front(), k, k + 1);
+    for (std::size_t k = at_; k < i; k += 2) say_letter(lower(atoms_[k].fold).front(), k, k + 1);
   const std::size_t next = i;
   at_ = i;
   if (next >= atoms_.size()) pause();
@@ -183,14 +192,14 @@ bool Scanner::read_initials(std::size_t end) {
   // plural or possessive: TVs, BBC's
   const bool plural = word.size() > 2 && word.back() == 's' && stop == end;
   if (plural) word.pop_back(), --stop;
-  const bool possessive = stop + 2 == end && is(stop, AtomKind::apostrophe) && to_lower(atoms_[stop + 1].fold) == "s";
+  const bool possessive = stop + 2 == end && is(stop, AtomKind::apostrophe) && lower(atoms_[stop + 1].fold) == "s";
   if (stop != end && !plural && !possessive) return false;
   const bool upper = std::all_of(word.begin(), word.end(), [](char c) { return c >= 'A' && c <= 'Z'; });
   const bool listed = among(word, spelled_words);
   if (!listed && (!upper || shouted_ || word.size() < 2 || word.size() > 5 || among(word, capital_words))) return false;
   const bool vowelless = word.find_first_of("AEIOUYaeiouy") == std::string::npos;
   if (!listed && !vowelless && word.size() > 2) return false;
-  for (std::size_t k = 0; k < word.size(); ++k) say_letter(to_lower(word).at(k), at_ + k, at_ + k + 1);
+  for (std::size_t k = 0; k < word.size(); ++k) say_letter(lower(word).at(k), at_ + k, at_ + k + 1);
   if (stop != end) {
     // the ending goes with the last letter
     out_.words.back().key += "'s";
@@ -215,7 +224,7 @@ void Scanner::read_word() {
   }
   if (read_dotted_initials() || read_abbreviation(end) || read_initials(end)) return;
   const bool single = end == start + 1 && is(start, AtomKind::letter);
-  const std::string letter = single ? to_lower(atoms_[start].fold) : "";
+  const std::string letter = single ? lower(atoms_[start].fold) : "";
   const bool hyphened = is(end, AtomKind::hyphen) && is(end + 1, AtomKind::letter);
   // a, I and o' are words; a capital A inside a sentence names the letter
   const bool article = letter == "a" && !hyphened && (!is_upper(atoms_[start].fold) || sentence_starts(start) || shouted_);

@@ -11,7 +11,11 @@ namespace mw {
 namespace {
 using Set = LexicalSet;
 
-struct VowelRow { std::string_view vowel; Set set; };
+struct VowelRow {
+  std::uint32_t code;
+  Set set;
+  constexpr VowelRow(std::string_view vowel, Set of) : code(sign_code(vowel)), set(of) {}
+};
 // value of one voice alone
 constexpr VowelRow table[]{{"I", Set::KIT}, {"I2", Set::KIT}, {"E", Set::DRESS}, {"a", Set::TRAP}, {"aa", Set::BATH},
                            {"0", Set::LOT}, {"O2", Set::CLOTH}, {"V", Set::STRUT}, {"U", Set::FOOT}, {"i:", Set::FLEECE},
@@ -23,7 +27,8 @@ constexpr VowelRow table[]{{"I", Set::KIT}, {"I2", Set::KIT}, {"E", Set::DRESS},
 Set set_of(const VoiceSound& sound) {
   // the first half of i@ is FLEECE under stress (idea), happY without (area)
   if (sound.vowel == "i@") return sound.stress > 0 ? Set::FLEECE : Set::happY;
-  const auto at = std::find_if(std::begin(table), std::end(table), [&](const VowelRow& row) { return row.vowel == sound.vowel; });
+  const std::uint32_t code = sign_code(sound.vowel);
+  const auto at = std::find_if(std::begin(table), std::end(table), [&](const VowelRow& row) { return row.code == code; });
   MW_EXPECT(at != std::end(table));
   return at->set;
 }

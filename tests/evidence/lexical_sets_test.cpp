@@ -18,3 +18,13 @@ TEST_CASE("lexical sets: 97 percent of the test words and 85 of each set are rig
     CHECK(percent(counts.with_overrides, counts) >= 85);
   }
 }
+
+TEST_CASE("lexical sets: the table has a row for each set and passes only if every row does") {
+  const auto table = lexical_sets_table();
+  REQUIRE(table.has_value());
+  CHECK(table->rows.size() == lexical_set_count + 2);
+  bool all = true;
+  for (const auto& row : table->rows) all = all && row.pass.value_or(true);
+  CHECK(table->pass == all);
+  CHECK(table->pass);
+}
