@@ -65,12 +65,13 @@ void roll_in(LipShape& lip, double press) {
   for (std::size_t i = 0; i < share.size(); ++i) lip[3 + i].x += press * share[i];
 }
 
-// Pressed lips: both margins lie on one line.
-void lay_on_line(Outline& out, double y) {
+// Pressed lips: both margins lie on one line. Softer the harder they press, so that the first touch already closes.
+void lay_on_line(Outline& out, double y, double press) {
+  const double softness = std::min(0.6, 0.5 * press);
   for (Vec2& p : out.upper_lip_line)
-    if (p.x < -3) p.y = y + soft_clamp(p.y - y, 0.6);
+    if (p.x < -3) p.y = y + soft_clamp(p.y - y, softness);
   for (Vec2& p : out.lower_lip_line)
-    if (p.x < -1) p.y = y - soft_clamp(y - p.y, 0.6);
+    if (p.x < -1) p.y = y - soft_clamp(y - p.y, softness);
 }
 
 // Labiodentals: the lower lip lies against the upper incisor edge.
@@ -98,12 +99,13 @@ void trace_lips(const FixedParts& fixed, const Pose& pose, const JawTransform& j
   out.upper_red = {knot_sample(upper, skin_border_row, lip_samples), knot_sample(upper, wet_end_row, lip_samples)};
   out.lower_red = {knot_sample(lower.points, skin_border_row, lip_samples),
                    knot_sample(lower.points, wet_end_row, lip_samples)};
-  if (m.press > 0) lay_on_line(out, m.upper + 0.5 * m.press);
+  if (m.press > 0) lay_on_line(out, m.upper + 0.5 * m.press, m.press);
   if (pose.lip_tuck > 0.05) lay_on_teeth(fixed, out);
   out.upper_margin_y = m.upper;
   out.lower_margin_y = m.lower;
   out.lip_edge_x = 0.5 * (upper[6].x + lower.points[6].x);
   out.lower_lip_ratio = lower.ratio;
+  out.lip_tuck = pose.lip_tuck;
   out.lip_fold = out.lower_lip_line.front();
   // rings: the margin line closed through the tissue behind it
   out.upper_lip.assign(out.upper_lip_line.begin(), out.upper_lip_line.end());

@@ -12,6 +12,8 @@ constexpr double touching = 0.12;   // mm: closer counts as contact (the contact
 constexpr double closed_gap = 0.05; // mm: a closure that is reported as 0
 constexpr double tip_part = 15;     // mm of arc behind the tip (adult male) that belong to tip and blade
 constexpr double curled_tip = 0.47; // cosine: a tip that points up by more than 62 degrees makes a retroflex
+constexpr double labiodental = 0.5; // tuck from which the lower lip works against the teeth
+constexpr double front_palatal = 0.33;  // normalised place from which the body, unlike the tip, is palatal
 constexpr std::size_t free_underside = 5; // samples of the under side that can meet the palate
 
 // A point of the tongue surface against the nearest wall.
@@ -113,6 +115,17 @@ double arc_between(const std::vector<Spot>& spots, std::size_t first, std::size_
   return length;
 }
 
+std::size_t middle_of(const std::vector<Spot>& spots, std::size_t first, std::size_t last) {
+  const double half = 0.5 * arc_between(spots, first, last);
+  double passed = 0;
+  std::size_t i = first;
+  while (i < last && passed + 0.5 * glm::distance(spots[i].at, spots[i + 1].at) < half) {
+    passed += glm::distance(spots[i].at, spots[i + 1].at);
+    ++i;
+  }
+  return i;
+}
+
 struct Name {
   Articulator articulator;
   std::string_view place;
@@ -121,8 +134,7 @@ Name name_of(const Anatomy& anatomy, const Outline& outline, const Spot& spot) {
   const WallTable& table = wall_table(anatomy, 0);
   std::string_view place = place_name(anatomy, table, place_of_normalised(table, spot.z));
   if (spot.z > 2) return {Articulator::root, place};
-  // the body's front constriction is palatal however far forward it lies
-  if (!spot.tip) return {Articulator::body, place == "retroflex" || place == "postalveolar" ? "palatal" : place};
+  if (!spot.tip) return {Articulator::body, spot.z > front_palatal && spot.z < 0.5 ? "palatal" : place};
   const bool curled = -outline.tip_direction.x < curled_tip && outline.tip_direction.y > 0;
   return {Articulator::tip, place == "retroflex" && !curled ? "postalveolar" : place};
 }
@@ -164,17 +176,25 @@ Narrowest tongue_gap(const Anatomy& anatomy, const Outline& outline) {
   const std::vector<Spot> spots = measured_surface(anatomy, outline);
   const auto least = std::min_element(spots.begin(), spots.end(), [](const Spot& a, const Spot& b) { return a.gap < b.gap; });
   const auto touches = stretches(spots);
-  if (touches.empty()) return narrowest_at(anatomy, outline, *least);
-  // in contact: the middle of the longest stretch
-  const auto longest = std::max_element(touches.begin(), touches.end(), [&](const auto& a, const auto& b) {
-    return arc_between(spots, a.first, a.second) < arc_between(spots, b.first, b.second);
-  });
-  Narrowest out = narrowest_at(anatomy, outline, spots[(longest->first + longest->second) / 2]);
+  std::pair<std::size_t, std::size_t> stretch;
+  if (touches.empty()) {
+    // a long even channel has its place in its middle, not at the end that is narrower by a hair
+    const auto at = static_cast<std::size_t>(least - spots.begin());
+    const double even = 1.1 * least->gap + 0.25;
+    stretch = {at, at};
+    while (stretch.first > 0 && spots[stretch.first - 1].gap <= even) --stretch.first;
+    while (stretch.second + 1 < spots.size() && spots[stretch.second + 1].gap <= even) ++stretch.second;
+  } else {
+    stretch = touches.back(); // of two closures the one in front
+  }
+  Narrowest out = narrowest_at(anatomy, outline, spots[middle_of(spots, stretch.first, stretch.second)]);
   out.gap_mm = least->gap <= closed_gap ? 0 : least->gap;
   return out;
 }
 
 double lip_gap(const Outline& outline) {
+  // lower lip on the teeth: the opening is what its margin leaves under the upper lip's
+  if (outline.lip_tuck > labiodental) return std::max(outline.upper_margin_y - outline.lower_margin_y, 0.0);
   BoxedLine lower;
   lower.set(outline.lower_lip_line);
   double gap = 1e300;
@@ -195,11 +215,9 @@ double nasal_port(const Outline& outline) {
 Narrowest narrowest(const Anatomy& anatomy, const Outline& outline, const Pose& pose) {
   Narrowest best = tongue_gap(anatomy, outline);
   const auto offer = [&](const Narrowest& other) {
-    if (other.gap_mm < best.gap_mm) best = other;
+    if (other.gap_mm <= best.gap_mm) best = other; // of two closures the one in front, so lips before tongue
   };
-  // on the midline a labiodental lip lies on the teeth; what it leaves open beside them is the opening it was asked for
-  const bool on_teeth = pose.lip_tuck > 0.5;
-  offer({Articulator::lips, on_teeth ? "labiodental" : "bilabial", on_teeth ? std::max(pose.lip_opening, 0.0) : lip_gap(outline), 0,
+  offer({Articulator::lips, pose.lip_tuck > labiodental ? "labiodental" : "bilabial", lip_gap(outline), 0,
          {outline.lip_edge_x, 0.5 * (outline.upper_margin_y + outline.lower_margin_y)}});
   if (pose.epiglottis > 0.2) {
     BoxedLine throat;
@@ -215,7 +233,7 @@ Narrowest narrowest(const Anatomy& anatomy, const Outline& outline, const Pose& 
     for (const Vec2 p : outline.epiglottis_back) meet(p);
     for (const Vec2 p : outline.epiglottis_cap) meet(p);
     if (leaf.gap_mm <= closed_gap) leaf.gap_mm = 0;
-    offer(leaf);
+    if (leaf.gap_mm < best.gap_mm) best = leaf;
   }
   // shut folds close the tract where nothing above does
   if (pose.glottis < 0.05 && best.gap_mm > closed_gap) {

@@ -4,7 +4,8 @@
 
 namespace mw {
 
-/// Narrowest midsagittal channel of the tongue: against teeth, palate, velum or throat wall; 0 in contact.
+/// Narrowest midsagittal channel of the tongue: against teeth, palate, velum or throat wall; 0 in contact. The place is
+/// the middle of the closure or of the evenly narrow stretch.
 struct Narrowest {
   Articulator articulator = Articulator::body; // lips, tip, body, root
   std::string_view place;                      // IPA place
@@ -15,7 +16,9 @@ struct Narrowest {
 Narrowest tongue_gap(const Anatomy& anatomy, const Outline& outline);
 /// The narrowest place of the whole mouth, lips included (what `shape` reports as `narrowest`).
 Narrowest narrowest(const Anatomy& anatomy, const Outline& outline, const Pose& pose);
+/// Smallest distance of the lips (mm); with the lower lip on the teeth the opening of the margins. 0 when closed.
 double lip_gap(const Outline& outline);
+/// Smallest distance of soft palate and throat wall (mm); 0 when shut.
 double nasal_port(const Outline& outline);
 
 /// A stretch of midsagittal contact.

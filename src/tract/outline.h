@@ -23,7 +23,7 @@ struct Outline {
   // lips: margin lines from the outside in (100 points each) and samples of the red's borders
   Polyline upper_lip_line, lower_lip_line;
   std::array<int, 2> upper_red{}, lower_red{}; // sample of the skin border and of the wet end
-  double lip_edge_x = 0, upper_margin_y = 0, lower_margin_y = 0, lower_lip_ratio = 1;
+  double lip_edge_x = 0, upper_margin_y = 0, lower_margin_y = 0, lower_lip_ratio = 1, lip_tuck = 0;
   Vec2 lip_fold{};
   Polyline lower_incisor_line, mouth_floor; // contact line of the lower teeth; floor
   Polyline epiglottis_front, epiglottis_back, epiglottis_cap;

@@ -68,6 +68,21 @@ void close_underside(const TongueTask& task, TongueBuild& b) {
   }
 }
 
+// A tip that is squeezed against the floor can fold its under side: the loop is laid straight. About one in six hundred
+// random mixes; no target row.
+void uncross_underside(TongueBuild& b) {
+  const auto n = static_cast<std::size_t>(b.sampling.free + b.sampling.floor);
+  auto& p = b.under;
+  const auto left = [&](std::size_t i, std::size_t k) { return cross(p[i + 1] - p[i], p[k] - p[i]) > 0; };
+  for (std::size_t i = 0; i + 1 < n; ++i)
+    for (std::size_t j = n - 2; j >= i + 2; --j) {
+      if (left(i, j) == left(i, j + 1) || left(j, i) == left(j, i + 1)) continue;
+      for (std::size_t k = i + 1; k <= j; ++k)
+        p[k] = glm::mix(p[i], p[j + 1], static_cast<double>(k - i) / static_cast<double>(j + 1 - i));
+      break;
+    }
+}
+
 // A tip put out over the lower incisors rests on their edge: the under side is raised round it.
 void rest_on_teeth(const TongueTask& task, TongueBuild& b) {
   constexpr std::size_t cap = fine_sampling.cap, n = cap + fine_sampling.free + fine_sampling.floor;

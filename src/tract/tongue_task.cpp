@@ -55,17 +55,25 @@ void set_blade(TongueTask& task) {
   task.body_blade = glm::distance(task.body, task.blade);
 }
 
+double floor_height(std::span<const Vec2> floor, double x) {
+  std::size_t i = 1;
+  while (i + 1 < floor.size() && x > floor[i].x) ++i;
+  const double share = std::clamp((x - floor[i - 1].x) / (floor[i].x - floor[i - 1].x), 0.0, 1.0);
+  return floor[i - 1].y + share * (floor[i].y - floor[i - 1].y);
+}
+
 // End of the under side on the mouth floor, and the floor's directions there.
 void set_frenulum(TongueTask& task, std::span<const Vec2> floor) {
   const Anatomy& a = *task.anatomy;
   task.raised = std::clamp((task.tip.y - task.jaw.to_skull({8.0 * a.jaw_x, -4.0 * a.jaw_y}).y) / (10.0 * a.tongue_scale),
                            0.0, 1.0);
-  const double tip_x = task.jaw.to_jaw(task.tip).x;
-  const double x = (11.3 + 3.2 * task.raised) * a.jaw_x + 0.35 * std::clamp(tip_x - 8.0 * a.jaw_x, 0.0, 14.0 * a.jaw_x);
-  std::size_t i = 1;
-  while (i + 1 < floor.size() && x > floor[i].x) ++i;
-  const double share = std::clamp((x - floor[i - 1].x) / (floor[i].x - floor[i - 1].x), 0.0, 1.0);
-  const double y = floor[i - 1].y + share * (floor[i].y - floor[i - 1].y);
+  const Vec2 tip = task.jaw.to_jaw(task.tip);
+  double x = (11.3 + 3.2 * task.raised) * a.jaw_x + 0.35 * std::clamp(tip.x - 8.0 * a.jaw_x, 0.0, 14.0 * a.jaw_x);
+  // a drawn-back tip that lies on the floor covers this place: the under side ends behind it, or it would cross itself.
+  // Every target row keeps its tip 3.3 mm and more off the floor, so this touches none.
+  const double k = a.tongue_scale, clear = (tip.y - a.tip_radius - floor_height(floor, tip.x)) / k;
+  x += (1 - smooth_step((clear - 1.0) / 2.0)) * soft_clamp(tip.x + 3.8 * k - x, 0.5);
+  const double y = floor_height(floor, x);
   task.frenulum = task.jaw.to_skull({x, y});
   task.floor_back = task.jaw.to_skull({x + 1.0, y + 0.05}) - task.frenulum;
   task.floor_up = task.jaw.to_skull({x, y + 1.0}) - task.frenulum;

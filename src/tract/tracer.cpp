@@ -22,6 +22,8 @@ namespace {
 // What one tongue and one lip can give. The retroflex stops raise the tip 22.0 (man, woman) and 23.4 mm (child, scaled to
 // the man's tongue) above its rest place on the jaw: more is asked too much. Lip and area: all target rows lie inside.
 constexpr double highest_tip = 24, least_lip = 0.6, most_lip = 1.6, most_area_error = 0.03;
+// Room between the incisor edges below which a tip cannot lie there, mm (adult male): half its thickness.
+constexpr double least_bite = 2.8;
 
 void copy_tongue(const TongueTask& task, const TongueBuild& b, Outline& out) {
   out.dorsum.assign(b.back.begin(), b.back.end());
@@ -69,6 +71,9 @@ void set_strain(const FixedParts& parts, const TongueTask& task, Outline& out) {
     reason = "the back and the tip of the tongue are asked to be farther apart than one tongue reaches";
   else if (task.tip.y - rest_tip.y > highest_tip * k)
     reason = "the tip of the tongue is asked to be higher than it reaches from this jaw";
+  else if (task.tip.x < task.incisor_edge.x && task.tip.y < parts.anatomy->tip_radius &&
+           -task.incisor_edge.y < least_bite * k)
+    reason = "the tip of the tongue is asked to go between teeth that are nearly closed";
   else if (out.lower_lip_ratio < least_lip || out.lower_lip_ratio > most_lip)
     reason = "the lower lip is asked to stretch farther than it gives at this jaw opening";
   out.strained = reason != nullptr;
