@@ -301,7 +301,7 @@ void build_tongue(const TongueTask& task, double shift, double root, double drop
   push_from_walls(task, std::span(b.under).first(static_cast<std::size_t>(sampling.free)));
   close_underside(task, b);
   if (sampling.stride == 1) {
-    uncross_underside(b);
+    uncross(b);
     rest_on_teeth(task, b);
   }
   b.area = outline_area(task, b);

@@ -68,19 +68,26 @@ void close_underside(const TongueTask& task, TongueBuild& b) {
   }
 }
 
-// A tip that is squeezed against the floor can fold its under side: the loop is laid straight. About one in six hundred
-// random mixes; no target row.
-void uncross_underside(TongueBuild& b) {
-  const auto n = static_cast<std::size_t>(b.sampling.free + b.sampling.floor);
-  auto& p = b.under;
+namespace {
+// Lays loops of up to `reach` samples that begin before `last` straight.
+void lay_loops_straight(std::span<Vec2> p, std::size_t last, std::size_t reach) {
   const auto left = [&](std::size_t i, std::size_t k) { return cross(p[i + 1] - p[i], p[k] - p[i]) > 0; };
-  for (std::size_t i = 0; i + 1 < n; ++i)
-    for (std::size_t j = n - 2; j >= i + 2; --j) {
+  for (std::size_t i = 0; i < last; ++i)
+    for (std::size_t j = std::min(i + reach, p.size() - 2); j >= i + 2; --j) {
       if (left(i, j) == left(i, j + 1) || left(j, i) == left(j, i + 1)) continue;
       for (std::size_t k = i + 1; k <= j; ++k)
         p[k] = glm::mix(p[i], p[j + 1], static_cast<double>(k - i) / static_cast<double>(j + 1 - i));
       break;
     }
+}
+} // namespace
+
+// A tip squeezed against the floor can fold its under side, a root pulled far forward the foot of the back. A few in a
+// thousand random mixes of sounds; no target row.
+void uncross(TongueBuild& b) {
+  const auto under = static_cast<std::size_t>(b.sampling.free + b.sampling.floor);
+  lay_loops_straight(std::span(b.under).first(under), under - 1, under);
+  lay_loops_straight(std::span(b.back).first(static_cast<std::size_t>(b.sampling.back)), 40, 8);
 }
 
 // A tip put out over the lower incisors rests on their edge: the under side is raised round it.
@@ -96,7 +103,7 @@ void rest_on_teeth(const TongueTask& task, TongueBuild& b) {
   for (std::size_t i = 1; i < n; ++i)
     if (line[i].x < line[front].x) front = i;
   std::size_t end = front + 1;
-  while (end < n && line[end].x > line[end - 1].x) ++end;
+  while (end < n && line[end].x > line[end - 1].x - 0.01) ++end; // pushed up a tooth's face it may stand still
   if (edge.x <= line[front].x || edge.x >= line[end - 1].x) return;
   for (const bool last : {false, true}) {
     std::size_t i = front;

@@ -72,7 +72,7 @@ void set_frenulum(TongueTask& task, std::span<const Vec2> floor) {
   // a drawn-back tip that lies on the floor covers this place: the under side ends behind it, or it would cross itself.
   // Every target row keeps its tip 3.3 mm and more off the floor, so this touches none.
   const double k = a.tongue_scale, clear = (tip.y - a.tip_radius - floor_height(floor, tip.x)) / k;
-  x += (1 - smooth_step((clear - 1.0) / 2.0)) * soft_clamp(tip.x + 3.8 * k - x, 0.5);
+  x += (1 - smooth_step((clear - 0.8) / 0.8)) * soft_clamp(tip.x + 3.8 * k - x, 0.5);
   const double y = floor_height(floor, x);
   task.frenulum = task.jaw.to_skull({x, y});
   task.floor_back = task.jaw.to_skull({x + 1.0, y + 0.05}) - task.frenulum;

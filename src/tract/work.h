@@ -95,7 +95,7 @@ void build_tongue(const TongueTask& task, double shift, double root, double drop
 // The last steps of a build: contact, under side down to the floor, tip laid on the lower teeth, area.
 void push_from_walls(const TongueTask& task, std::span<Vec2> points);
 void close_underside(const TongueTask& task, TongueBuild& build);
-void uncross_underside(TongueBuild& build);
+void uncross(TongueBuild& build);
 void rest_on_teeth(const TongueTask& task, TongueBuild& build);
 double outline_area(const TongueTask& task, const TongueBuild& build);
 
