@@ -2,6 +2,7 @@
 
 #include "anatomy/anatomy.h"
 #include "base/result.h"
+#include "evidence/evidence.h"
 #include "segments/track.h"
 
 #include <array>
@@ -44,6 +45,9 @@ Result<std::vector<SpeechPhrase>> read_speech_phrases();
 /// Plans and samples every `every`-th phrase (41 moments a segment) and counts what the motion achieves. Openings are those
 /// of the tip and body discs against the upper wall. Problem (missing) when the installation is broken.
 Result<SpeechReport> speech_counts(const Anatomy& anatomy, int every = 1);
+
+/// Counts, and movements beside published ranges, for the adult male: `evidence speech`. A few seconds.
+Result<EvidenceTable> speech_table();
 
 /// What running speech must reach (percent) for one kind at one rate (tract-model.md section 16, tests 10 and 11).
 double speech_aim(const std::string& kind, std::size_t rate);

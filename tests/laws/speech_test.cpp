@@ -57,3 +57,11 @@ TEST_CASE("running speech: the list holds both accents, plain and hard phrases, 
     CHECK(phrase.tracks[1].duration_s > phrase.tracks[2].duration_s);
   }
 }
+
+TEST_CASE("running speech: the evidence table tells every count and passes") {
+  const auto table = speech_table();
+  REQUIRE(table.has_value());
+  CHECK(table->pass);
+  CHECK(table->rows.size() > 80);
+  for (const auto& row : table->rows) CHECK_MESSAGE(row.pass.value_or(true), row.what << ": " << row.ours);
+}
