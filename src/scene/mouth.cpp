@@ -28,18 +28,21 @@ void draw_hollow(const MouthPen& p) {
   for (const Polyline& shelf : p.s.shelves) p.piece("nose-shelf", shelf, p.theme.turb, p.theme.line2, 0.8 * p.view.line_scale);
 }
 
-void draw_back(const MouthPen& whole) {
+void draw_back(const MouthPen& p) {
+  // its shadow must not fall below the paper; a box is the cheapest clip there is
   Canvas canvas;
-  const MouthPen p{canvas, whole.theme, whole.view, whole.frame, whole.s, whole.thin, whole.wall, whole.heavy};
-  p.shadow(p.s.back_shadow, 2.4);
+  MouthPen{canvas, p.theme, p.view, p.frame, p.s, p.thin, p.wall, p.heavy}.shadow(p.s.back_shadow, 2.4);
+  if (!canvas.marks.empty()) {
+    Group inside{{"shadow", "back"}};
+    const double floor = p.frame({0, p.s.floor_y}).y;
+    inside.clip = rounded_rectangle({p.view.rect.x - 1e4, p.view.rect.y - 1e4}, {p.view.rect.width + 2e4, floor - p.view.rect.y + 1e4}, 0);
+    inside.marks = std::move(canvas.marks);
+    p.canvas.add(std::move(inside));
+  }
   p.fill("back", p.s.back_tissue, p.theme.head);
   if (p.view.detail)
     for (const Polyline& bone : p.s.vertebrae) p.piece("vertebra", bone, p.theme.vert, p.theme.vert_e, 0.9 * p.view.line_scale);
   p.stroke("back-wall", p.s.back_wall, p.theme.line, p.wall);
-  Group inside{{"back", {}}}; // its shadow must not fall outside the paper
-  inside.clip = p.frame.path(p.s.head, true);
-  inside.marks = std::move(canvas.marks);
-  whole.canvas.add(std::move(inside));
 }
 
 void draw_palate(const MouthPen& p) {
@@ -71,12 +74,12 @@ void draw_tongue(const MouthPen& p) {
   p.shadow(p.s.tongue_shadow, 3.4, 1.1);
   const Vec2 chin = p.frame(p.s.genial + Vec2{2, 4} * p.s.scale);
   p.fill("tongue", p.s.tongue, RadialBlend{chin, 6 * mm, 58 * mm, {{0, p.theme.tongue_lo}, {0.62, p.theme.tongue}, {1, p.theme.tongue}}});
-  Group inside{{"tongue-flesh", {}}};
+  for (const Polyline& fibre : p.s.fibres) p.stroke("fibre", fibre, with_alpha(p.theme.fibre, 0.42), 1.0 * p.view.line_scale);
+  Group inside{{"tongue-flesh", {}}}; // the light rim lies inside the edge
   inside.clip = p.frame.path(p.s.tongue, true);
-  Canvas flesh;
-  for (const Polyline& fibre : p.s.fibres) flesh.stroke({"fibre", {}}, p.frame.path(fibre, false), with_alpha(p.theme.fibre, 0.42), 1.0 * p.view.line_scale);
   Polyline rim = p.s.tongue_edge;
   if (rim.size() > 4) rim.resize(rim.size() - 3);
+  Canvas flesh;
   flesh.stroke({"tongue-rim", {}}, p.frame.path(rim, false), p.theme.tongue_hi, 3.4 * mm);
   inside.marks = std::move(flesh.marks);
   p.canvas.add(std::move(inside));
@@ -123,20 +126,28 @@ void draw_lips(const MouthPen& p) {
 
 double depth_limit(Articulator a) { return a == Articulator::lips || a == Articulator::velum || a == Articulator::jaw ? 4.2 : 99; }
 
+/// The side of a part's surface on which its flesh lies: +1 right of travel, -1 left.
+double inward_side(const Outline& o, Articulator a, const Polyline& outer, const Polyline& normals) {
+  const Polyline& ring = a == Articulator::lips ? o.lower_lip : a == Articulator::velum ? o.velum : o.jaw;
+  if (a == Articulator::larynx || a == Articulator::glottis) return 1;
+  int right = 0;
+  for (std::size_t i = 0; i < outer.size(); ++i) right += contains(ring, outer[i] + normals[i] * 1.0) ? 1 : contains(ring, outer[i] - normals[i] * 1.0) ? -1 : 0;
+  return right >= 0 ? 1 : -1;
+}
+
 void set_band(MouthPicture& picture, const Outline& outline, const ClashBand& clash) {
   const Polyline outer = surface_of(outline, clash.articulator);
   const std::size_t n = outer.size();
   if (n < 4) return;
   const bool tongue = clash.articulator == Articulator::tip || clash.articulator == Articulator::body || clash.articulator == Articulator::root;
   const Vec2 core = outline.genial + Vec2{6, 6} * picture.section.scale;
-  Vec2 middle{};
-  for (const Vec2 p : outer) middle += p / static_cast<double>(n);
   const Polyline normals = right_normals(outer);
+  const double side = inward_side(outline, clash.articulator, outer, normals);
   const double depth = std::min(clash.depth_mm, depth_limit(clash.articulator)) * picture.section.scale;
   Polyline inner(n);
   for (std::size_t i = 0; i < n; ++i) {
     const double ends = std::min(1.0, static_cast<double>(std::min(i, n - 1 - i)) / 7.0), taper = std::sqrt(std::max(ends * (2 - ends), 0.0));
-    Vec2 inward = tongue ? core - outer[i] : -normals[i];
+    Vec2 inward = tongue ? core - outer[i] : normals[i] * side;
     inward /= std::max(glm::length(inward), 1e-9);
     double d = depth;
     if (clash.articulator == Articulator::tip) d = std::min(d, 5.5 * picture.section.scale); // the tip is thin
@@ -188,10 +199,10 @@ MmBox framing(const Anatomy& anatomy, Framing kind) {
 }
 
 void MouthPen::shadow(const Polyline& ring, double reach_mm, double strength) const {
-  if (!view.shadows) return;
+  if (!view.shadows || theme.name == "print") return; // paper is its own shadow
   const double r = reach_mm * s.scale * frame.k;
   // six strokes of 4.5 % (visual design, section 7.3) on a screen; the same darkness from fewer when small, more when large
-  const int steps = std::clamp(static_cast<int>(std::lround(r / 2.2)), 3, 24);
+  const int steps = std::clamp(static_cast<int>(std::lround(r / 3.5)), 4, 20);
   const double alpha = 1 - std::pow(1 - 0.045 * strength, 6.0 / steps);
   const Polyline rough = simplified(frame(ring), std::max(0.4, r * 0.06)); // it is blurred anyway
   Polyline shifted = rough;

@@ -7,7 +7,9 @@
 #include <cairo.h>
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
+#include <cstring>
 #include <numbers>
 
 namespace mw {
@@ -194,15 +196,13 @@ private:
   }
 };
 
-} // namespace
-
-void paint(const Scene& scene, cairo_t* cr, Finish finish) {
+void play(const Scene& scene, cairo_t* cr, Finish finish, bool with_ground) {
   const cairo_surface_type_t type = cairo_surface_get_type(cairo_get_target(cr));
   cairo_save(cr);
   cairo_set_antialias(cr, finish == Finish::sequence ? CAIRO_ANTIALIAS_FAST : CAIRO_ANTIALIAS_DEFAULT);
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
   cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
-  if (scene.ground.a > 0) {
+  if (with_ground && scene.ground.a > 0) {
     set_colour(cr, scene.ground);
     cairo_rectangle(cr, 0, 0, scene.width, scene.height);
     cairo_fill(cr);
@@ -212,37 +212,45 @@ void paint(const Scene& scene, cairo_t* cr, Finish finish) {
   cairo_restore(cr);
 }
 
+} // namespace
+
+void paint(const Scene& scene, cairo_t* cr, Finish finish) { play(scene, cr, finish, true); }
+
+namespace {
+
+/// cairo's premultiplied words to straight RGBA bytes, one row. Without alpha it is a plain swizzle.
+void straighten(const std::uint32_t* from, std::uint8_t* to, int width, bool opaque) {
+  if (opaque) {
+    for (int x = 0; x < width; ++x) {
+      const std::uint32_t p = from[x], q = 0xff000000u | (p & 0xffu) << 16 | (p & 0xff00u) | (p >> 16 & 0xffu);
+      std::memcpy(to + 4 * static_cast<std::ptrdiff_t>(x), &q, 4); // little endian: R, G, B, A
+    }
+    return;
+  }
+  for (int x = 0; x < width; ++x, to += 4) {
+    const std::uint32_t p = from[x], a = p >> 24;
+    const auto straight = [a](std::uint32_t v) { return a == 0 ? std::uint8_t{0} : static_cast<std::uint8_t>(std::min(255u, (v * 255u + a / 2) / a)); };
+    to[0] = straight(p >> 16 & 255u), to[1] = straight(p >> 8 & 255u), to[2] = straight(p & 255u), to[3] = static_cast<std::uint8_t>(a);
+  }
+}
+static_assert(std::endian::native == std::endian::little, "the swizzle above writes words");
+
+} // namespace
+
 Pixels render(const Scene& scene, int width, int height, bool transparent, Finish finish) {
-  Pixels out{width, height, std::vector<std::uint8_t>(static_cast<std::size_t>(width) * static_cast<std::size_t>(height) * 4)};
-  cairo_surface_t* surface = cairo_image_surface_create(CAIRO_FORMAT_ARGB32, width, height);
+  Pixels out{width, height, {}};
+  const bool opaque = !transparent && scene.ground.a >= 1;
+  cairo_surface_t* surface = cairo_image_surface_create(opaque ? CAIRO_FORMAT_RGB24 : CAIRO_FORMAT_ARGB32, width, height);
   cairo_t* cr = cairo_create(surface);
   cairo_scale(cr, width / scene.width, height / scene.height);
-  if (transparent) {
-    Scene bare{scene.width, scene.height, Colour{0, 0, 0, 0}, {}};
-    paint(bare, cr, finish);
-    cairo_set_antialias(cr, finish == Finish::sequence ? CAIRO_ANTIALIAS_FAST : CAIRO_ANTIALIAS_DEFAULT);
-    cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
-    cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
-    for (const Mark& mark : scene.marks) std::visit(Player{cr, false}, mark);
-  } else paint(scene, cr, finish);
+  play(scene, cr, finish, !transparent);
   cairo_destroy(cr);
   cairo_surface_flush(surface);
   const unsigned char* data = cairo_image_surface_get_data(surface);
   const int stride = cairo_image_surface_get_stride(surface);
-  for (int y = 0; y < height; ++y) {
-    const auto* row = reinterpret_cast<const std::uint32_t*>(data + static_cast<std::ptrdiff_t>(y) * stride);
-    std::uint8_t* to = out.rgba.data() + static_cast<std::size_t>(y) * static_cast<std::size_t>(width) * 4;
-    for (int x = 0; x < width; ++x, to += 4) {
-      const std::uint32_t p = row[x], a = p >> 24;
-      if (a == 255) {
-        to[0] = static_cast<std::uint8_t>(p >> 16), to[1] = static_cast<std::uint8_t>(p >> 8), to[2] = static_cast<std::uint8_t>(p);
-      } else if (a > 0) {
-        const auto straight = [a](std::uint32_t v) { return static_cast<std::uint8_t>(std::min(255u, (v * 255u + a / 2) / a)); };
-        to[0] = straight(p >> 16 & 255u), to[1] = straight(p >> 8 & 255u), to[2] = straight(p & 255u);
-      }
-      to[3] = static_cast<std::uint8_t>(a);
-    }
-  }
+  out.rgba.resize(static_cast<std::size_t>(width) * static_cast<std::size_t>(height) * 4);
+  for (int y = 0; y < height; ++y)
+    straighten(reinterpret_cast<const std::uint32_t*>(data + static_cast<std::ptrdiff_t>(y) * stride), out.rgba.data() + static_cast<std::size_t>(y) * static_cast<std::size_t>(width) * 4, width, opaque);
   cairo_surface_destroy(surface);
   return out;
 }
