@@ -1,6 +1,5 @@
 #include "acoustics/sections.h"
 #include "acoustics/tube.h"
-#include "tract/measure.h"
 #include "tract/sides.h"
 
 #include <algorithm>
@@ -60,16 +59,25 @@ UnderTip under_tip(const Outline& o) {
   return space;
 }
 
-// A contact of the tongue may fall between two lines: the section it lies in is shut.
-void shut_contacts(AreaFunction& tube, const Anatomy& anatomy, const Outline& outline, const Polyline& mid) {
-  for (const Contact& contact : contacts(anatomy, outline)) {
-    if (contact.articulator == Articulator::lips || contact.length_mm <= 0) continue;
-    const Vec2 at = 0.5 * (contact.from + contact.to);
-    std::size_t nearest = 0; // section between points i and i + 1 of the midline
-    for (std::size_t i = 1; i + 1 < mid.size(); ++i)
-      if (glm::distance(at, 0.5 * (mid[i] + mid[i + 1])) < glm::distance(at, 0.5 * (mid[nearest] + mid[nearest + 1]))) nearest = i;
-    tube.sections[mid.size() - 2 - nearest].area_cm2 = closed_area_cm2;
-  }
+// Smallest distance between the tongue near a point and the upper wall, mm.
+double wall_gap(const Outline& outline, Vec2 near, double reach) {
+  double gap = reach;
+  for (const Polyline* piece : {&outline.dorsum, &outline.tip_cap})
+    for (const Vec2 p : *piece) {
+      if (glm::distance(p, near) > reach) continue;
+      const Nearest wall = nearest_on(outline.upper_wall, p);
+      if (!wall.beyond_end) gap = std::min(gap, std::max(wall.distance, 0.0));
+    }
+  return gap;
+}
+
+// A contact may fall between two lines of the grid: the narrow section it lies in is shut.
+void shut_contacts(AreaFunction& tube, const Outline& outline, const Midline& mid) {
+  constexpr double narrow = 3.0, reach = 4.0, touching = 0.05; // mm
+  for (std::size_t i = 0; i + 1 < mid.point.size(); ++i)
+    if (std::min(mid.width[i], mid.width[i + 1]) < narrow &&
+        wall_gap(outline, 0.5 * (mid.point[i] + mid.point[i + 1]), reach) <= touching)
+      tube.sections[mid.point.size() - 2 - i].area_cm2 = closed_area_cm2;
 }
 
 void add_side_branch(AreaFunction& tube, const Anatomy& anatomy, const Outline& outline, const Polyline& mid) {
@@ -101,7 +109,7 @@ AreaFunction area_function(const Anatomy& anatomy, const Outline& outline, const
   tube.sections.reserve(n + lip_sections);
   for (std::size_t i = n - 1; i-- > 0;) add(arcs[i + 1] - arcs[i], 0.5 * (area[i] + area[i + 1]));
   for (int i = 0; i < lip_sections; ++i) add(lip_length / lip_sections, lip_area(anatomy, pose));
-  shut_contacts(tube, anatomy, outline, mid.point);
+  shut_contacts(tube, outline, mid);
   add_side_branch(tube, anatomy, outline, mid.point);
   return tube;
 }
