@@ -103,6 +103,7 @@ Result<EvidenceTable> areas_table() {
                         .source = std::string(american),
                         .difference = "",
                         .pass = mean >= aim_mean});
+  if (const auto done = add_constrictions(table, *mouth); !done) return done.error();
   table.pass = std::ranges::none_of(table.rows, [](const EvidenceRow& row) { return row.pass == false; });
   table.summary = std::to_string(count) + " area functions of an American man: correlation " + to_text(mean, 2) +
                   " on average, " + to_text(worst, 2) + " at worst";

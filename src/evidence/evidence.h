@@ -30,6 +30,8 @@ struct EvidenceTable {
 Result<EvidenceTable> formants_table();
 /// IPA place and manner of every English consonant against where and how far the drawn mouth is narrowest.
 Result<EvidenceTable> places_table();
+/// The same for any speaker.
+Result<EvidenceTable> places_table_of(const std::string& anatomy_id);
 /// Area functions of the adult male's vowels against Story, Titze & Hoffman 1996 and Fant 1960 along the normalised tract.
 Result<EvidenceTable> areas_table();
 

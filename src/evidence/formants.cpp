@@ -71,6 +71,9 @@ void add_vowel(EvidenceTable& table, Distances& off, const PublishedVowel& vowel
 
 // Third formants of both kinds of r, consonant and vowel.
 Result<Done> add_r(EvidenceTable& table, Mouth& mouth) {
+  const auto published = read_published("constrictions.csv");
+  if (!published) return published.error();
+  const double low = published->number(0, "low"), high = published->number(0, "high"); // first row: third formant of r
   struct Kind {
     std::string_view letter, kind, name;
   };
@@ -84,9 +87,9 @@ Result<Done> add_r(EvidenceTable& table, Mouth& mouth) {
     const double third = formants.size() > 2 ? formants[2] : 0;
     table.rows.push_back({.what = std::string(kind.name) + " F3",
                           .ours = hz(third),
-                          .published = "1300-1950 Hz; below " + hz(limit_r_hz),
-                          .source = "Espy-Wilson et al. 2000 (read in notes)",
-                          .difference = outside_text(percent_outside(third, 1300, 1950)),
+                          .published = range(low, high) + "; below " + hz(limit_r_hz),
+                          .source = published->text(0, "source") + " (read in notes)",
+                          .difference = outside_text(percent_outside(third, low, high)),
                           .pass = third > 0 && third < limit_r_hz});
   }
   return Done{};
@@ -113,7 +116,7 @@ Result<Done> add_glide(EvidenceTable& table, Mouth& mouth, const PublishedTable&
     for (const int share : {20, 80}) {
       const Pose pose = pose_at(motion, vowel.start_s + share / 100.0 * (vowel.end_s - vowel.start_s));
       const auto formants = figures_of(mouth, pose).formants;
-      for (std::size_t f = 0; f < 2; ++f) {
+      for (std::size_t f = 0; f < 3; ++f) {
         const double known = published.number(i, "F" + std::to_string(f + 1) + "_" + std::to_string(share) + "_hz");
         const double ours = f < formants.size() ? formants[f] : 0, percent = percent_outside(ours, known, known);
         table.rows.push_back({.what = name + " F" + std::to_string(f + 1) + " at " + std::to_string(share) + " % of its time",

@@ -34,6 +34,9 @@ struct PublishedTable {
 };
 Result<PublishedTable> read_published(const std::string& name);
 
+/// Rows of the areas table on the constrictions of r and of the glides (constrictions.csv), appended to `table`.
+Result<Done> add_constrictions(EvidenceTable& table, Mouth& mouth);
+
 /// Signed distance (%) of a figure from the interval low..high; 0 inside.
 double percent_outside(double value, double low, double high);
 /// "inside", "+3.0 %".

@@ -50,8 +50,10 @@ bool manner_fits(Mouth& mouth, const Target& row, const DrawnSound& sound, std::
 }
 } // namespace
 
-Result<EvidenceTable> places_table() {
-  auto mouth = read_mouth("adult-male");
+Result<EvidenceTable> places_table() { return places_table_of("adult-male"); }
+
+Result<EvidenceTable> places_table_of(const std::string& anatomy_id) {
+  auto mouth = read_mouth(anatomy_id);
   if (!mouth) return mouth.error();
   const auto chart = read_published("places.csv");
   if (!chart) return chart.error();
