@@ -1,0 +1,72 @@
+#include "base/assets.h"
+#include "base/text.h"
+#include "cli/commands.h"
+#include "cli/json.h"
+#include "cli/run.h"
+
+namespace mw::cli {
+namespace {
+Json sourced(const Sourced& v) { return {{"value", v.value}, {"source", v.source}, {"status", v.status}}; }
+
+Json set_json(const SetValue& v) {
+  Json out{{"ipa", v.ipa}, {"source", v.source}, {"status", v.status}};
+  if (v.r_follows) out["r_follows"] = true;
+  return out;
+}
+
+Json accent_json(const Accent& a) {
+  Json sets = Json::object(), rules = Json::object(), posture = Json::object();
+  for (int i = 0; i < lexical_set_count; ++i) {
+    const auto set = static_cast<LexicalSet>(i);
+    Json entry = set_json(a.of(set));
+    for (const auto& context : a.contexts[static_cast<std::size_t>(i)])
+      entry["contexts"].push_back(Json{{"context", context.context}, {"value", set_json(context.value)}});
+    sets[std::string(to_keyword(set))] = std::move(entry);
+  }
+  for (const auto& [name, value] : a.rules) rules[name] = sourced(value);
+  for (const auto& [name, value] : a.posture) posture[name] = sourced(value);
+  return {{"schema", 1}, {"id", a.id}, {"name", a.name}, {"status", a.status}, {"sets", sets}, {"rules", rules},
+          {"posture", posture}};
+}
+
+std::string accent_text(const Accent& a) {
+  std::string out = a.id + "  " + a.name + "\n" + a.status + "\n\nVowels\n";
+  for (int i = 0; i < lexical_set_count; ++i) {
+    const auto set = static_cast<LexicalSet>(i);
+    out += "  " + std::string(to_keyword(set)) + ": " + a.of(set).ipa + "  [" + a.of(set).status + "; " + a.of(set).source + "]\n";
+    for (const auto& c : a.contexts[static_cast<std::size_t>(i)]) out += "    " + c.context + ": " + c.value.ipa + "\n";
+  }
+  out += "\nRules\n";
+  for (const auto& [name, v] : a.rules) out += "  " + name + ": " + v.value + "  [" + v.status + "; " + v.source + "]\n";
+  out += "\nPosture (shift against the neutral mouth)\n";
+  for (const auto& [name, v] : a.posture) out += "  " + name + ": " + v.value + "  [" + v.status + "; " + v.source + "]\n";
+  return out;
+}
+
+int list(const Options& options) {
+  const auto accents = list_accents();
+  if (!accents) return tell(accents.error());
+  std::string text;
+  Json entries = Json::array();
+  for (const auto& a : *accents) {
+    text += a.id + "  " + a.name + "  [" + a.status + "]\n";
+    entries.push_back(Json{{"id", a.id}, {"name", a.name}, {"status", a.status}});
+  }
+  return print(options.json ? to_text(Json{{"schema", 1}, {"accents", entries}}) : text);
+}
+} // namespace
+
+int run_accents(const Options& options) {
+  if (!options.check.empty()) {
+    const auto text = read_file(options.check, 1u << 20);
+    if (!text) return tell(text.error());
+    const auto accent = parse_accent(*text, options.check);
+    return accent ? print(options.check + ": fine\n") : tell(accent.error());
+  }
+  if (options.arguments.empty()) return list(options);
+  const auto accent = read_accent(options.arguments.front());
+  if (!accent) return tell(accent.error());
+  return print(options.json ? to_text(accent_json(*accent)) : accent_text(*accent));
+}
+
+} // namespace mw::cli

@@ -1,0 +1,27 @@
+#include "cli/commands.h"
+
+#include "espeak/espeak.h"
+
+namespace mw::cli {
+
+const std::vector<Command>& commands() {
+  static const std::vector<Command> table{
+      {"explain", "PHRASE", opt_phrase | opt_anatomy | opt_json, "how it is said, where moves clash, why it is hard", run_explain},
+      {"motion", "PHRASE", opt_phrase | opt_anatomy | opt_fps | opt_gaps, "every articulator value over time, as CSV", run_motion},
+      {"shape", "SEGMENT", opt_notation | opt_draw | opt_size | opt_transparent | opt_write | opt_json | opt_end,
+       "one sound: its shape, measures and picture", run_shape},
+      {"frames", "PHRASE",
+       opt_phrase | opt_draw | opt_time | opt_fps | opt_size | opt_captions | opt_transparent | opt_write | opt_resume | opt_every,
+       "the moving mouth as numbered PNG pictures", run_frames},
+      {"accents", "[ID]", opt_json | opt_check, "the accents, or every value of one", run_accents},
+      {"rank", "FILE", opt_phrase | opt_anatomy | opt_json | opt_rank, "the lines of a script, hardest first", run_rank},
+      {"evidence", "[TABLE]", opt_json, "the model's figures beside published ones", run_evidence},
+  };
+  return table;
+}
+
+Pronouncer& pronouncer() { return espeak_pronouncer(); }
+
+Result<std::shared_ptr<const Take>> take_of(const Options& options) { return make_take(to_request(options), pronouncer()); }
+
+} // namespace mw::cli

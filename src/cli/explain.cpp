@@ -1,0 +1,91 @@
+#include "base/text.h"
+#include "cli/commands.h"
+#include "cli/json.h"
+#include "cli/run.h"
+#include "take/moment.h"
+
+namespace mw::cli {
+namespace {
+constexpr std::size_t shown_clashes = 3; // a student sees the three that matter; --json has them all
+
+std::string transcription(const Take& take) {
+  std::string line;
+  for (const auto& word : take.pronunciation.words) {
+    if (!line.empty()) line += " ";
+    line += to_ipa(word);
+    if (word.group_end && &word != &take.pronunciation.words.back()) line += " |";
+  }
+  return "/" + line + "/";
+}
+
+std::string names(const std::vector<Sound>& sounds) {
+  std::string out;
+  for (const auto& sound : sounds) out += (out.empty() ? "" : " ") + to_ipa(sound);
+  return out.empty() ? "-" : out;
+}
+
+// one line per syllable: how it starts, its vowel, how it ends
+std::string pattern(const Take& take) {
+  std::string out;
+  for (const auto& word : take.pronunciation.words)
+    for (std::size_t i = 0; i < word.syllables.size(); ++i) {
+      const Syllable& s = word.syllables[i];
+      out += "  " + (i == 0 ? word.text : std::string("...")) + ": start " + names(s.onset) + ", vowel " + to_ipa(s.nucleus) +
+             ", end " + names(s.coda) + (s.stress == 1 ? ", stressed" : s.stress == 2 ? ", half stressed" : "") + "\n";
+    }
+  return out;
+}
+
+std::string level_name(int level) { return level >= 3 ? "strong" : level == 2 ? "clear" : "mild"; }
+
+std::string clash_lines(const Take& take) {
+  if (take.clashes.empty()) return "No moves get in each other's way.\n";
+  std::string out;
+  for (std::size_t i = 0; i < take.clashes.size() && i < shown_clashes; ++i) {
+    const Clash& c = take.clashes[i];
+    const std::string title = c.title.empty() ? std::string(learner_name(c.kind)) : c.title;
+    out += "  " + title + " (" + level_name(c.level) + ", at " + to_text(c.start_s, 2) + " s): " + c.text + "\n";
+    if (!c.feel.empty()) out += "    Feel it: " + c.feel + "\n";
+  }
+  if (take.clashes.size() > shown_clashes)
+    out += "  and " + std::to_string(take.clashes.size() - shown_clashes) + " more (--json lists them)\n";
+  return out;
+}
+
+// four steps at a quarter, half and three quarters of the hard end of the reference list
+std::string bar_word(double value) {
+  return value < 0.25 ? "easy" : value < 0.5 ? "moderate" : value < 0.75 ? "demanding" : "very demanding";
+}
+
+std::string bars(const Difficulty& d) {
+  return "  Slips: " + bar_word(d.slips) + "; Slowing: " + bar_word(d.slowing) + "; Late start: " + bar_word(d.late_start) +
+         "; Drift: " + bar_word(d.drift) + "\n";
+}
+
+std::string explain_text(const Take& take) {
+  std::string out = take.request.phrase + "\n" + transcription(take) + "  (" + take.accent->name + ")\n";
+  out += "\nThe pattern of actions\n" + pattern(take);
+  out += "\nWhere moves clash\n" + clash_lines(take);
+  out += "\nHow hard: " + take.difficulty.label + "\n" + bars(take.difficulty);
+  for (const auto& reason : take.difficulty.reasons) out += "  Because " + reason + "\n";
+  if (!take.likely_slips.empty()) out += "\nLikely slip\n  " + take.likely_slips.front().text + "\n";
+  if (!take.pronunciation.processes.empty()) {
+    out += "\nIn running speech\n";
+    for (const auto& p : take.pronunciation.processes) out += "  " + p.text + "\n";
+  }
+  if (!take.notes.empty()) {
+    out += "\nNotes\n";
+    for (const auto& note : take.notes) out += "  " + note.text + "\n";
+  }
+  return out + "\nComputed from the phrase; no one was measured. A model, not a medical picture; concerns about speech or "
+               "voice belong with a licensed speech-language pathologist or a doctor.\n";
+}
+} // namespace
+
+int run_explain(const Options& options) {
+  const auto take = take_of(options);
+  if (!take) return tell(take.error());
+  return print(options.json ? to_text(explain_json(**take)) : explain_text(**take));
+}
+
+} // namespace mw::cli

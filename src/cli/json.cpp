@@ -1,0 +1,116 @@
+#include "cli/json.h"
+
+#include <cmath>
+
+namespace mw::cli {
+namespace {
+Json names(const std::vector<Sound>& sounds) {
+  Json list = Json::array();
+  for (const auto& sound : sounds) list.push_back(to_ipa(sound));
+  return list;
+}
+
+Json syllable_json(const Syllable& s) {
+  return {{"onset", names(s.onset)}, {"nucleus", Json::array({to_ipa(s.nucleus)})}, {"coda", names(s.coda)}, {"stress", s.stress}};
+}
+
+Json word_json(const Word& word) {
+  Json sets = Json::array(), syllables = Json::array();
+  for (const auto& s : word.syllables) {
+    if (s.set) sets.push_back(to_keyword(*s.set));
+    syllables.push_back(syllable_json(s));
+  }
+  Json out{{"text", word.text}, {"ipa", to_ipa(word)}, {"source", to_text(word.source)}, {"lexical_sets", sets},
+           {"syllables", syllables}, {"start", word.span.start}, {"end", word.span.end}};
+  if (!word.choices.empty()) out["choices"] = word.choices;
+  return out;
+}
+
+Json segment_json(const Segment& s) {
+  return {{"ipa", to_ipa(s.sound)}, {"start_s", number(s.start_s)}, {"end_s", number(s.end_s)}, {"word", s.word},
+          {"syllable", s.syllable}, {"slot", to_text(s.slot)}};
+}
+
+Json gesture_json(const Gesture& g) {
+  Json goal{{"place", g.place}, {"degree", to_text(g.degree)}};
+  if (g.opening_mm) goal["opening_mm"] = number(*g.opening_mm, 2);
+  return {{"articulator", to_text(g.articulator)}, {"start_s", number(g.onset_s)}, {"end_s", number(g.offset_s)},
+          {"segment", g.segment}, {"goal", goal}, {"reached_s", number(g.reached_s)}, {"release_s", number(g.release_s)}};
+}
+
+Json clash_json(const Clash& c) {
+  Json articulators = Json::array();
+  for (const auto a : c.articulators) articulators.push_back(to_text(a));
+  return {{"kind", to_text(c.kind)}, {"level", c.level}, {"start_s", number(c.start_s)}, {"end_s", number(c.end_s)},
+          {"articulators", articulators}, {"segments", c.segments}, {"title", c.title}, {"text", c.text}, {"feel", c.feel}};
+}
+
+Json difficulty_json(const Difficulty& d) {
+  return {{"slips", number(d.slips)}, {"slowing", number(d.slowing)}, {"late_start", number(d.late_start)},
+          {"drift", number(d.drift)}, {"label", d.label}, {"overall", number(d.overall)}, {"reasons", d.reasons},
+          {"scale", d.scale}};
+}
+
+Json note_json(const Note& n) {
+  Json out{{"kind", n.kind}, {"text", n.text}};
+  if (n.span) {
+    out["start"] = n.span->start;
+    out["end"] = n.span->end;
+  }
+  return out;
+}
+
+template <typename T, typename F> Json list_of(const std::vector<T>& values, F&& f) {
+  Json list = Json::array();
+  for (const auto& value : values) list.push_back(f(value));
+  return list;
+}
+
+std::string_view notation_name(Notation n) {
+  return n == Notation::text ? "text" : n == Notation::ipa ? "ipa" : "xsampa";
+}
+} // namespace
+
+Json number(double value, int decimals) {
+  MW_EXPECT(std::isfinite(value));
+  const double scale = std::pow(10.0, decimals), rounded = std::round(value * scale) / scale;
+  return rounded == 0 ? 0.0 : rounded; // no minus zero
+}
+
+std::string to_text(const Json& value, int indent) { return value.dump(indent, ' ', false) + "\n"; }
+
+Json explain_json(const Take& take) {
+  const Request& r = take.request;
+  Json out{{"schema", 1}, {"phrase", r.phrase}, {"notation", notation_name(r.notation)}, {"accent", take.accent->id},
+           {"anatomy", r.anatomy}, {"rate", number(r.rate)}, {"duration_s", number(take.duration_s)}};
+  out["words"] = list_of(take.pronunciation.words, word_json);
+  out["segments"] = list_of(take.track.segments, segment_json);
+  out["gestures"] = list_of(take.score.gestures, gesture_json);
+  out["processes"] = list_of(take.pronunciation.processes, [](const Process& p) {
+    return Json{{"name", p.name}, {"segment", p.sound}, {"from", p.from}, {"to", p.to}, {"text", p.text}};
+  });
+  out["clashes"] = list_of(take.clashes, clash_json);
+  out["difficulty"] = difficulty_json(take.difficulty);
+  out["likely_slips"] = list_of(take.likely_slips, [](const LikelySlip& s) {
+    return Json{{"segment", s.segment}, {"wanted", s.wanted}, {"instead", s.instead}, {"strength", number(s.strength)},
+                {"text", s.text}};
+  });
+  out["notes"] = list_of(take.notes, note_json);
+  return out;
+}
+
+Json pose_json(const Anatomy& anatomy, const Pose& pose) {
+  Json out = Json::object();
+  const auto channels = pose_channels();
+  for (std::size_t i = 0; i < channels.size(); ++i)
+    out[std::string(channels[i].column)] = number(column_value(anatomy, pose, i));
+  return out;
+}
+
+Json points_json(const Polyline& line) {
+  Json list = Json::array();
+  for (const Vec2 p : line) list.push_back(Json::array({number(p.x, 3), number(p.y, 3)}));
+  return list;
+}
+
+} // namespace mw::cli

@@ -1,0 +1,53 @@
+#include "take/take.h"
+
+#include <algorithm>
+
+namespace mw {
+
+Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer& pronouncer) {
+  auto take = std::make_shared<Take>();
+  take->request = request;
+
+  // who speaks, in which accent
+  auto anatomy = read_anatomy(request.anatomy);
+  if (!anatomy) return anatomy.error();
+  take->anatomy = *anatomy;
+  auto targets = read_targets(*take->anatomy);
+  if (!targets) return targets.error();
+  take->targets = *targets;
+  auto accent = read_accent(request.accent);
+  if (!accent) return accent.error();
+  take->accent = std::make_shared<const Accent>(std::move(*accent));
+
+  // phrase -> pronunciation -> segments -> score -> motion
+  auto said = pronounce(request.phrase, *take->accent, pronouncer,
+                        {.notation = request.notation, .casual = request.casual, .corrections = request.corrections});
+  if (!said) return said.error();
+  take->pronunciation = std::move(*said);
+  take->track = spell_out(take->pronunciation, {.rate = request.rate, .loop = request.loop});
+  auto score = plan(take->track, take->anatomy);
+  if (!score) return score.error();
+  take->score = std::move(*score);
+  take->motion = bake(take->score);
+  take->duration_s = take->track.duration_s;
+
+  // why it is hard
+  take->clashes = find_clashes(take->pronunciation, take->track, take->score, take->motion);
+  take->difficulty = judge(take->pronunciation, take->track, take->score, take->clashes, request.loop);
+  take->likely_slips = find_likely_slips(take->track, take->clashes, request.loop);
+  take->notes = take->pronunciation.notes;
+  return std::shared_ptr<const Take>(std::move(take));
+}
+
+std::optional<std::size_t> segment_at(const Take& take, double t) {
+  const auto& segments = take.track.segments;
+  if (segments.empty()) return std::nullopt;
+  const auto after = std::find_if(segments.begin(), segments.end(), [&](const Segment& s) { return t < s.end_s; });
+  if (after == segments.end()) return segments.size() - 1;
+  const auto i = static_cast<std::size_t>(after - segments.begin());
+  // within a pause the nearer neighbour counts
+  if (i > 0 && t < after->start_s && t - segments[i - 1].end_s < after->start_s - t) return i - 1;
+  return i;
+}
+
+} // namespace mw
