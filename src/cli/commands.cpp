@@ -20,8 +20,10 @@ const std::vector<Command>& commands() {
   return table;
 }
 
-Pronouncer& pronouncer() { return espeak_pronouncer(); }
-
-Result<std::shared_ptr<const Take>> take_of(const Options& options) { return make_take(to_request(options), pronouncer()); }
+Result<std::shared_ptr<const Take>> take_of(const Request& request) {
+  auto pronouncer = open_espeak();
+  if (!pronouncer) return pronouncer.error();
+  return make_take(request, **pronouncer);
+}
 
 } // namespace mw::cli

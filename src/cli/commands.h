@@ -13,10 +13,9 @@ int run_accents(const Options& options);
 int run_rank(const Options& options);
 int run_evidence(const Options& options);
 
-/// The pronouncer of the program (one espeak-ng session, opened when first asked).
-Pronouncer& pronouncer();
-
+/// A request through the whole chain with the program's pronouncer. Problem (missing) when espeak-ng cannot be used.
+Result<std::shared_ptr<const Take>> take_of(const Request& request);
 /// The take of a command's phrase.
-Result<std::shared_ptr<const Take>> take_of(const Options& options);
+inline Result<std::shared_ptr<const Take>> take_of(const Options& options) { return take_of(to_request(options)); }
 
 } // namespace mw::cli

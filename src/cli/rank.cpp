@@ -67,7 +67,7 @@ Result<std::vector<Ranked>> rank_lines(const Options& options, const std::string
     ++number_of_line;
     request.phrase = std::string(trim(raw));
     if (request.phrase.empty()) continue;
-    auto take = make_take(request, pronouncer());
+    auto take = take_of(request);
     if (!take && take.error().kind != ProblemKind::input) return take.error();
     if (!take) {
       Problem problem = take.error();

@@ -14,7 +14,7 @@ using namespace mw;
 namespace {
 std::shared_ptr<const Take> take_of(const std::string& phrase, const std::string& accent, double rate,
                                     const std::string& anatomy = "adult-male") {
-  auto take = make_take({.phrase = phrase, .accent = accent, .anatomy = anatomy, .rate = rate}, cli::pronouncer());
+  auto take = cli::take_of(Request{.phrase = phrase, .accent = accent, .anatomy = anatomy, .rate = rate});
   REQUIRE_MESSAGE(take.has_value(), phrase << ": " << (take ? "" : take.error().what));
   return *take;
 }
