@@ -13,6 +13,7 @@ const std::vector<Command>& commands() {
       {"frames", "PHRASE",
        opt_phrase | opt_draw | opt_time | opt_fps | opt_size | opt_captions | opt_transparent | opt_write | opt_resume | opt_every,
        "the moving mouth as numbered PNG pictures", run_frames},
+      {"strip", "PHRASE", opt_phrase | opt_draw | opt_size | opt_captions | opt_write, "one picture, a cell for each sound", run_strip},
       {"accents", "[ID]", opt_json | opt_check, "the accents, or every value of one", run_accents},
       {"rank", "FILE", opt_phrase | opt_anatomy | opt_json | opt_rank, "the lines of a script, hardest first", run_rank},
       {"evidence", "[TABLE]", opt_json, "the model's figures beside published ones", run_evidence},

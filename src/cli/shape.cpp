@@ -4,6 +4,9 @@
 #include "cli/json.h"
 #include "cli/run.h"
 #include "ipa/inventory.h"
+#include "publish/picture.h"
+#include "scene/frame.h"
+#include "scene/theme.h"
 #include "tract/measure.h"
 #include "tract/sides.h"
 
@@ -108,11 +111,26 @@ std::string in_words(const Shape& s) {
   if (s.outline.strained) out += "Strain: " + s.outline.strain_reason + "\n";
   return out + "A model, not a medical picture.\n";
 }
+
+Result<Done> draw(const Shape& s, const Options& options) {
+  const auto theme = find_theme(options.theme);
+  if (!theme) return theme.error();
+  Tracer tracer(s.anatomy);
+  const Scene scene = compose_shape(tracer, s.pose, s.sound,
+                                    {.width = static_cast<double>(options.width),
+                                     .height = static_cast<double>(options.height),
+                                     .theme = *theme,
+                                     .transparent = options.transparent});
+  return write_picture(scene, options.output, to_ipa(s.sound), options.transparent, options.overwrite);
+}
 } // namespace
 
 int run_shape(const Options& options) {
   const auto shape = make_shape(options);
   if (!shape) return tell(shape.error());
+  if (!options.output.empty())
+    if (const auto drawn = draw(*shape, options); !drawn) return tell(drawn.error());
+  if (!options.output.empty() && !options.json) return 0;
   return print(options.json ? to_text(shape_json(*shape)) : in_words(*shape));
 }
 
