@@ -1,16 +1,10 @@
 #include "cli/run.h"
-#ifdef MW_APP
-#include "app/app.h"
-#endif
 
 #include <cstdio>
 #include <exception>
 
 int main(int argc, char** argv) {
-  mw::cli::OpenWindow open_window;
-#ifdef MW_APP
-  open_window = mw::open_window;
-#endif
+  const mw::cli::OpenWindow open_window;
   try {
     return mw::cli::run({argv + 1, argv + argc}, open_window);
   } catch (const std::exception& error) { // only the standard library throws; out of memory above all

@@ -299,16 +299,20 @@ VowelReach reach_of(std::array<std::vector<double>, 3>& distances) {
 } // namespace
 
 Result<SpeechReport> speech_counts(const Anatomy& anatomy, int every) {
-  const auto shared = read_anatomy(anatomy.id);
-  if (!shared) return shared.error();
   const auto phrases = read_speech_phrases();
   if (!phrases) return phrases.error();
+  return count_speech(anatomy, *phrases, every);
+}
+
+Result<SpeechReport> count_speech(const Anatomy& anatomy, const std::vector<SpeechPhrase>& phrases, int every) {
+  const auto shared = read_anatomy(anatomy.id);
+  if (!shared) return shared.error();
   const DiscWalls walls = disc_walls(anatomy);
   Counter counter;
   for (const auto kind : kinds) counter.report.rows.push_back({std::string(kind), {}});
-  for (std::size_t k = 0; k < phrases->size(); k += static_cast<std::size_t>(std::max(every, 1)))
+  for (std::size_t k = 0; k < phrases.size(); k += static_cast<std::size_t>(std::max(every, 1)))
     for (std::size_t rate = 0; rate < 3; ++rate) {
-      const auto& track = (*phrases)[k].tracks[rate];
+      const auto& track = phrases[k].tracks[rate];
       const auto score = plan(track, *shared);
       if (!score) return score.error();
       check_track(counter, anatomy, walls, track, *score, rate);

@@ -45,6 +45,8 @@ Result<std::vector<SpeechPhrase>> read_speech_phrases();
 /// Plans and samples every `every`-th phrase (41 moments a segment) and counts what the motion achieves. Openings are those
 /// of the tip and body discs against the upper wall. Problem (missing) when the installation is broken.
 Result<SpeechReport> speech_counts(const Anatomy& anatomy, int every = 1);
+/// The same for other phrases.
+Result<SpeechReport> count_speech(const Anatomy& anatomy, const std::vector<SpeechPhrase>& phrases, int every = 1);
 
 /// Counts, and movements beside published ranges, for the adult male: `evidence speech`. A few seconds.
 Result<EvidenceTable> speech_table();
