@@ -52,7 +52,7 @@ int list(const Options& options) {
     text += a.id + "  " + a.name + "  [" + a.status + "]\n";
     entries.push_back(Json{{"id", a.id}, {"name", a.name}, {"status", a.status}});
   }
-  return print(options.json ? to_text(Json{{"schema", 1}, {"accents", entries}}) : text);
+  return print(options.json ? json_text(Json{{"schema", 1}, {"accents", entries}}) : text);
 }
 } // namespace
 
@@ -66,7 +66,7 @@ int run_accents(const Options& options) {
   if (options.arguments.empty()) return list(options);
   const auto accent = read_accent(options.arguments.front());
   if (!accent) return tell(accent.error());
-  return print(options.json ? to_text(accent_json(*accent)) : accent_text(*accent));
+  return print(options.json ? json_text(accent_json(*accent)) : accent_text(*accent));
 }
 
 } // namespace mw::cli

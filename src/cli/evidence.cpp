@@ -61,7 +61,7 @@ int all_summaries(const Options& options) {
     text += std::string(table.name) + ": " + verdict(computed->pass) + ", " + computed->summary + "\n";
     list.push_back(Json{{"name", table.name}, {"summary", computed->summary}, {"pass", computed->pass}});
   }
-  return print(options.json ? to_text(Json{{"schema", 1}, {"tables", list}}) : text);
+  return print(options.json ? json_text(Json{{"schema", 1}, {"tables", list}}) : text);
 }
 } // namespace
 
@@ -71,7 +71,7 @@ int run_evidence(const Options& options) {
     if (options.arguments.front() == table.name) {
       const auto computed = table.compute();
       if (!computed) return tell(computed.error());
-      return print(options.json ? to_text(as_json(*computed)) : in_words(*computed));
+      return print(options.json ? json_text(as_json(*computed)) : in_words(*computed));
     }
   return tell({ProblemKind::usage, "there is no such table", "'" + options.arguments.front() + "'",
                "try formants, places, areas, speech, lexical-sets, ranking or rates"});

@@ -85,7 +85,7 @@ std::string explain_text(const Take& take) {
 int run_explain(const Options& options) {
   const auto take = take_of(options);
   if (!take) return tell(take.error());
-  return print(options.json ? to_text(explain_json(**take)) : explain_text(**take));
+  return print(options.json ? json_text(explain_json(**take)) : explain_text(**take));
 }
 
 } // namespace mw::cli

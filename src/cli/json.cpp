@@ -77,7 +77,7 @@ Json number(double value, int decimals) {
   return rounded == 0 ? 0.0 : rounded; // no minus zero
 }
 
-std::string to_text(const Json& value, int indent) { return value.dump(indent, ' ', false) + "\n"; }
+std::string json_text(const Json& value, int indent) { return value.dump(indent, ' ', false) + "\n"; }
 
 Json explain_json(const Take& take) {
   const Request& r = take.request;

@@ -13,7 +13,7 @@ using Json = nlohmann::ordered_json;
 /// A number as JSON, rounded to `decimals`; never NaN.
 Json number(double value, int decimals = 4);
 /// Text with LF at its end.
-std::string to_text(const Json& value, int indent = 1);
+std::string json_text(const Json& value, int indent = 1);
 
 /// contract.md section 3.
 Json explain_json(const Take& take);

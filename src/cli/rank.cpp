@@ -40,8 +40,8 @@ std::string quoted(const std::string& cell) {
 std::string csv_row(const Ranked& r) {
   const Difficulty& d = r.difficulty;
   const std::string reason = d.reasons.empty() ? "" : d.reasons.front();
-  return mw::to_text(r.line) + "," + mw::to_text(d.slips, 4) + "," + mw::to_text(d.slowing, 4) + "," +
-         mw::to_text(d.late_start, 4) + "," + mw::to_text(d.drift, 4) + "," + mw::to_text(d.overall, 4) + "," +
+  return to_text(r.line) + "," + to_text(d.slips, 4) + "," + to_text(d.slowing, 4) + "," +
+         to_text(d.late_start, 4) + "," + to_text(d.drift, 4) + "," + to_text(d.overall, 4) + "," +
          quoted(d.label) + "," + quoted(reason) + "," + quoted(r.text) + "\n";
 }
 
@@ -49,7 +49,7 @@ std::string json_row(const Ranked& r) {
   const Difficulty& d = r.difficulty;
   Json spots = Json::array();
   for (std::size_t i = 0; i < r.clashes.size(); ++i)
-    spots.push_back(Json{{"start", r.spots[i].start}, {"end", r.spots[i].end}, {"kind", mw::to_text(r.clashes[i].kind)},
+    spots.push_back(Json{{"start", r.spots[i].start}, {"end", r.spots[i].end}, {"kind", to_text(r.clashes[i].kind)},
                          {"level", r.clashes[i].level}, {"text", r.clashes[i].text}});
   return Json{{"line", r.line}, {"slips", number(d.slips)}, {"slowing", number(d.slowing)},
               {"late_start", number(d.late_start)}, {"drift", number(d.drift)}, {"overall", number(d.overall)},

@@ -51,7 +51,7 @@ Json outline_json(const Outline& o) {
 Json contact_json(const Shape& s) {
   Json midsagittal = Json::array(), sides = Json::array();
   for (const auto& c : contacts(*s.anatomy, s.outline))
-    midsagittal.push_back(Json{{"articulator", mw::to_text(c.articulator)}, {"place", c.place}, {"length_mm", number(c.length_mm, 2)}});
+    midsagittal.push_back(Json{{"articulator", to_text(c.articulator)}, {"place", c.place}, {"length_mm", number(c.length_mm, 2)}});
   const PalateMap map = palate_map(*s.anatomy, s.outline, s.pose);
   for (std::size_t i = 0; i < map.grid.size(); ++i)
     if (map.contact[i]) sides.push_back(Json::array({number(map.grid[i].x, 2), number(map.grid[i].y, 2)}));
@@ -91,7 +91,7 @@ Json shape_json(const Shape& s) {
   return {{"schema", 1}, {"segment", to_ipa(s.sound)}, {"anatomy", s.anatomy->id}, {"pose", pose_json(*s.anatomy, s.pose)},
           {"outline", outline_json(s.outline)}, {"tongue_area_mm2", number(s.outline.tongue_area_mm2, 1)},
           {"tract_length_mm", number(tube.tract_length_mm, 1)}, {"area_function", areas}, {"formants_hz", formants},
-          {"narrowest", {{"articulator", mw::to_text(place.articulator)}, {"place", place.place}, {"gap_mm", number(place.gap_mm, 2)}}},
+          {"narrowest", {{"articulator", to_text(place.articulator)}, {"place", place.place}, {"gap_mm", number(place.gap_mm, 2)}}},
           {"contact", contact_json(s)}, {"parts", parts_of(s)}, {"notes", notes}};
 }
 
@@ -102,7 +102,7 @@ std::string in_words(const Shape& s) {
   out += place.gap_mm <= 0.05
              ? "The " + std::string(learner_name(place.articulator)) + " closes the passage (" + std::string(place.place) + ").\n"
              : "The passage is narrowest at the " + std::string(learner_name(place.articulator)) + " (" +
-                   std::string(place.place) + "), " + mw::to_text(place.gap_mm, 1) + " mm.\n";
+                   std::string(place.place) + "), " + to_text(place.gap_mm, 1) + " mm.\n";
   out += nasal_port(s.outline) > 1.0 ? "The soft palate is open: air goes through the nose.\n" : "The soft palate is shut.\n";
   const FoldState folds = fold_state(s.pose);
   out += folds == FoldState::voiceless ? "The vocal folds are apart: no voice.\n"
@@ -131,7 +131,7 @@ int run_shape(const Options& options) {
   if (!options.output.empty())
     if (const auto drawn = draw(*shape, options); !drawn) return tell(drawn.error());
   if (!options.output.empty() && !options.json) return 0;
-  return print(options.json ? to_text(shape_json(*shape)) : in_words(*shape));
+  return print(options.json ? json_text(shape_json(*shape)) : in_words(*shape));
 }
 
 } // namespace mw::cli
