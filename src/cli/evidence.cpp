@@ -4,6 +4,7 @@
 #include "cli/json.h"
 #include "cli/run.h"
 #include "espeak/espeak.h"
+#include "evidence/lexical_sets.h"
 #include "evidence/ranking.h"
 #include "evidence/rates.h"
 #include "evidence/said.h"
@@ -20,7 +21,9 @@ struct Table {
 Result<EvidenceTable> speech() {
   auto pronouncer = open_espeak();
   if (!pronouncer) return pronouncer.error();
-  return speech_table(**pronouncer);
+  const auto phrases = say_phrases(**pronouncer);
+  if (!phrases) return phrases.error();
+  return speech_table(*phrases);
 }
 
 const std::vector<Table>& tables() {

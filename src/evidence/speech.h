@@ -50,6 +50,8 @@ Result<SpeechReport> count_speech(const Anatomy& anatomy, const std::vector<Spee
 
 /// Counts, and movements beside published ranges, for the adult male: `evidence speech`. A few seconds.
 Result<EvidenceTable> speech_table();
+/// The same for other phrases; the movements are measured on the recorded ones.
+Result<EvidenceTable> speech_table(const std::vector<SpeechPhrase>& phrases);
 
 /// What running speech must reach (percent) for one kind at one rate (tract-model.md section 16, tests 10 and 11).
 double speech_aim(const std::string& kind, std::size_t rate);

@@ -97,9 +97,15 @@ void add_kinematics(EvidenceTable& table, std::string_view rate, const Kinematic
 } // namespace
 
 Result<EvidenceTable> speech_table() {
+  const auto phrases = read_speech_phrases();
+  if (!phrases) return phrases.error();
+  return speech_table(*phrases);
+}
+
+Result<EvidenceTable> speech_table(const std::vector<SpeechPhrase>& phrases) {
   const auto anatomy = read_anatomy("adult-male");
   if (!anatomy) return anatomy.error();
-  const auto report = speech_counts(**anatomy);
+  const auto report = count_speech(**anatomy, phrases);
   if (!report) return report.error();
   EvidenceTable table{"speech", "What the motion achieves in running speech"};
   add_counts(table, *report);
