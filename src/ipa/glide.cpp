@@ -23,13 +23,19 @@ bool is_held(const std::vector<std::string>& marks) {
 bool closes(const Letter& from, const Letter& to) {
   if (from.ipa == "ɝ" || from.ipa == "ɚ") return false; // furry has two syllables
   if (depth(from) > near_close && depth(to) <= near_close) return true;
-  return depth(from) >= near_open && (depth(to) == close_mid || to.ipa == "ɔ") && !is_central(to);
+  if (depth(from) >= near_open && (depth(to) == close_mid || to.ipa == "ɔ") && !is_central(to)) return true;
+  // broad forms of mouth and choice: a short front vowel never stands before another vowel otherwise
+  const bool rounded_back = to.rounded && !is_front(to) && !is_central(to);
+  if ((from.ipa == "æ" || from.ipa == "ɛ") && rounded_back) return true;
+  return from.rounded && !is_front(from) && depth(from) >= close_mid && to.ipa == "e";
 }
 bool tightens(const Letter& from, const Letter& to) {
+  if (from.ipa == "ʉ" && to.ipa == "u") return true;
   return depth(from) == near_close && depth(to) < near_close && is_front(from) == is_front(to);
 }
 bool centres(const Letter& from, const Letter& to) {
-  return (to.ipa == "ə" || to.ipa == "ɐ" || to.ipa == "ɚ") && !is_central(from) && (depth(from) < open || from.rounded);
+  return (to.ipa == "ə" || to.ipa == "ɐ" || to.ipa == "ɚ") && 
+         (!is_central(from) || depth(from) <= near_close) && (depth(from) < open || from.rounded);
 }
 } // namespace
 

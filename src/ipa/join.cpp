@@ -124,8 +124,10 @@ Result<std::vector<Unit>> join_consonants(const std::vector<Unit>& units, std::u
 }
 
 std::optional<Problem> check_marks(const Unit& unit, std::u32string_view text) {
+  constexpr std::size_t most = 12; // no transcription needs more on one letter
   for (std::size_t i = 0; i < unit.marks.size(); ++i) {
     const auto& [mark, span] = unit.marks[i];
+    if (i == most) return sign_problem("more than twelve marks on one letter", text, span, "leave some out");
     if (!is_legal(*mark, *unit.letter))
       return sign_problem("the mark “" + mark->name + "” cannot stand on " + unit.letter->ipa + " (" + unit.letter->name + ")",
                           text, span, "leave it out or choose another letter");

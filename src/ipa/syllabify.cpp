@@ -74,7 +74,9 @@ std::vector<SpelledSyllable> syllabify(const std::vector<Sound>& sounds) {
     // the next syllable takes the longest legal onset out of the consonants in between
     std::size_t end = k + 1 < nuclei.size() ? nuclei[k + 1] : sounds.size();
     if (k + 1 < nuclei.size()) {
+      constexpr std::size_t longest_onset = 3;
       end = nuclei[k] + 1;
+      if (nuclei[k + 1] - end > longest_onset) end = nuclei[k + 1] - longest_onset;
       while (!is_english_onset(part(sounds, end, nuclei[k + 1]))) ++end;
     }
     syllables.push_back({part(sounds, start, nuclei[k]), sounds[nuclei[k]], part(sounds, nuclei[k] + 1, end), 0});

@@ -140,7 +140,6 @@ Result<std::optional<Target>> composed_row(const Anatomy&, const TargetTable& ta
 }
 
 bool is_closing(std::string_view start_letter, std::string_view end_letter) {
-  if (start_letter == "ɚ" || start_letter == "ɝ") return false; // bunched: the back is up already
   if (start_letter == "ɚ" || start_letter == "ɝ") return false; // bunched: the body is as high as in i already
   const int from = openness(start_letter), to = openness(end_letter);
   return from >= 0 && to >= 0 && to <= 2 && to < from;

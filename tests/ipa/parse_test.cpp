@@ -66,7 +66,7 @@ TEST_CASE("parse: syllables are divided by the longest English onset") {
 
 TEST_CASE("parse: usual English glides are one nucleus, other vowels in a row are two") {
   for (const char* glide : {"aɪ", "aʊ", "ɔɪ", "eɪ", "oʊ", "əʊ", "ɪə", "eə", "ʊə", "ɛɪ", "æɪ", "äɪ", "ɑɪ", "ʌɪ", "əɪ", "æʊ", "ʌʊ", "ɔʊ", "ɛə",
-                            "iə", "uə", "əʉ", "ɐʉ", "æɔ", "ɑe", "ɪi", "ʊu", "ɪɚ", "oɪ", "ɒɪ", "ɛʊ"}) {
+                            "iə", "uə", "əʉ", "ɐʉ", "æɔ", "ɑe", "ɪi", "ʊu", "ɪɚ", "oɪ", "ɒɪ", "ɛʊ", "æɒ", "ɛɔ", "oe", "ʉə"}) {
     CAPTURE(glide);
     const auto words = parse_transcription(glide, Notation::ipa);
     REQUIRE(words.has_value());
@@ -211,6 +211,15 @@ TEST_CASE("parse: a mark on the wrong letter is a problem at the mark") {
   CHECK(problem_of("͡ta").span == Span{0, 1});
   CHECK(problem_of("a͡t").span == Span{0, 3});
   CHECK(problem_of("paˈ").span == Span{2, 3});
+}
+
+TEST_CASE("parse: long and odd input ends soon in words or in a problem") {
+  std::string tones = "m", consonants = "a", words;
+  for (int i = 0; i < 9990; ++i) tones += "˥", consonants += "s";
+  for (int i = 0; i < 1250; ++i) words += "ˈkɛtl̩z ";
+  CHECK(problem_of(tones).what.find("twelve") != std::string::npos);
+  CHECK(parse_transcription(consonants + "a", Notation::ipa).value().front().syllables.size() == 2);
+  CHECK(parse_transcription(words, Notation::ipa).value().size() == 1250);
 }
 
 TEST_CASE("parse: one sound is asked for, more or none is a problem") {
