@@ -35,7 +35,7 @@ double stress_factor(const SequenceSyllable& a, const SequenceSyllable& b, Slot 
 }
 
 bool same(const SequenceSyllable& a, const SequenceSyllable& b, Slot slot) {
-  return key_of(a.at(slot)) == key_of(b.at(slot));
+  return a.key(slot) == b.key(slot);
 }
 
 bool is_front(const SequenceSyllable& syllable) {
@@ -56,7 +56,7 @@ std::optional<Competition> compete(const Sequence& sequence, std::size_t i, std:
   const SequenceSyllable &a = sequence.syllables[i], &b = sequence.syllables[j];
   if (a.at(slot).empty() || b.at(slot).empty() || same(a, b, slot)) return std::nullopt;
   Competition c{.from = i, .to = j, .slot = slot};
-  c.similarity = similarity(facts_in(a.at(slot)), facts_in(b.at(slot)));
+  c.similarity = similarity(a.at(slot), b.at(slot));
   for (Slot other : all_slots) c.shared += other != slot && !a.at(other).empty() && same(a, b, other) ? 1 : 0;
   c.value = slot_weight(slot, data) * c.similarity * (1 + data.weight("shared_slot") * c.shared) *
             stress_factor(a, b, slot, data) / static_cast<double>(distance);
@@ -71,7 +71,7 @@ using Lane = std::vector<std::string>;
 
 Lane lane_of(const Sequence& sequence, Slot slot) {
   Lane lane;
-  for (const SequenceSyllable& syllable : sequence.syllables) lane.push_back(key_of(syllable.at(slot)));
+  for (const SequenceSyllable& syllable : sequence.syllables) lane.push_back(syllable.key(slot));
   return lane;
 }
 
@@ -223,12 +223,12 @@ std::vector<WordEdge> word_edges(const Sequence& sequence) {
   int word = -1;
   for (const SequenceSyllable& s : sequence.syllables) {
     if (s.word != word) {
-      edges.push_back({.onset = key_of(s.onset), .first_nucleus = key_of(s.nucleus)});
+      edges.push_back({.onset = s.key(Slot::onset), .first_nucleus = s.key(Slot::nucleus)});
       word = s.word;
     }
-    edges.back().coda = key_of(s.coda);
-    edges.back().last_nucleus = key_of(s.nucleus);
-    edges.back().all += key_of(s.onset) + '/' + key_of(s.nucleus) + '/' + key_of(s.coda) + '.';
+    edges.back().coda = s.key(Slot::coda);
+    edges.back().last_nucleus = s.key(Slot::nucleus);
+    edges.back().all += s.key(Slot::onset) + '/' + s.key(Slot::nucleus) + '/' + s.key(Slot::coda) + '.';
   }
   return edges;
 }
@@ -257,7 +257,7 @@ double likeness(const SequenceSyllable& a, const SequenceSyllable& b, const Diff
   const bool same_end = same(a, b, Slot::coda);
   for (Slot slot : all_slots) {
     if (same(a, b, slot)) continue;
-    const double s = similarity(facts_in(a.at(slot)), facts_in(b.at(slot)));
+    const double s = similarity(a.at(slot), b.at(slot));
     sum += slot == Slot::nucleus ? s * data.weight(same_end ? "vowel_same_end" : "vowel_other_end") : s;
   }
   return sum;
@@ -419,7 +419,7 @@ std::vector<Return> find_returns(const Sequence& sequence) {
 std::size_t repeat_period(const Sequence& sequence) {
   Lane whole;
   for (const SequenceSyllable& s : sequence.syllables)
-    whole.push_back(key_of(s.onset) + '/' + key_of(s.nucleus) + '/' + key_of(s.coda));
+    whole.push_back(s.key(Slot::onset) + '/' + s.key(Slot::nucleus) + '/' + s.key(Slot::coda));
   const std::size_t period = lane_period(whole, sequence.loop);
   return period == 0 ? whole.size() : period;
 }

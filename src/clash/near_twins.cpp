@@ -44,7 +44,7 @@ struct Run {
 using PairKey = std::pair<std::string, std::string>;
 
 PairKey pair_of(const PatternParts& parts, const Competition& c) {
-  std::string a = key_of(parts.sequence.syllables[c.from].at(c.slot)), b = key_of(parts.sequence.syllables[c.to].at(c.slot));
+  std::string a = parts.sequence.syllables[c.from].key(c.slot), b = parts.sequence.syllables[c.to].key(c.slot);
   return a < b ? PairKey{a, b} : PairKey{b, a};
 }
 

@@ -84,7 +84,7 @@ std::string tip_first_words(const Case&) { return "Starts of the tip come before
 std::string rare_start_words(const Case& c) {
   for (const SequenceSyllable& s : c.sequence.syllables)
     if (const auto& common = c.data.common_clusters;
-        s.onset.size() > 1 && std::find(common.begin(), common.end(), key_of(s.onset)) == common.end())
+        s.onset.size() > 1 && std::find(common.begin(), common.end(), s.key(Slot::onset)) == common.end())
       return "Hardly a word starts with " + shown(s.onset) + ", so the cluster is out of practice.";
   return {};
 }

@@ -1,5 +1,7 @@
 #include "clash/sequence.h"
 
+#include "clash/similarity.h"
+
 namespace mw {
 
 const std::vector<SequenceSound>& SequenceSyllable::at(Slot slot) const {
@@ -12,9 +14,11 @@ bool is_weak_nucleus(const Sound& nucleus) {
   return !is_vowel(nucleus) || (!is_glide(nucleus) && (nucleus.letter == "ə" || nucleus.letter == "ɚ"));
 }
 
-void settle_stress(Sequence& sequence) {
-  for (SequenceSyllable& syllable : sequence.syllables)
+void settle(Sequence& sequence) {
+  for (SequenceSyllable& syllable : sequence.syllables) {
     if (is_weak(syllable)) syllable.stress = 0;
+    for (Slot slot : all_slots) syllable.keys[static_cast<std::size_t>(slot)] = key_of(syllable.at(slot));
+  }
 }
 
 std::vector<SequenceSound>& part(SequenceSyllable& syllable, Slot slot) {
@@ -66,7 +70,7 @@ Sequence sequence_of(const SegmentTrack& track, bool loop) {
     syllable.end_s = segment.end_s;
     append(sequence, syllable, segment.slot, segment.sound);
   }
-  settle_stress(sequence);
+  settle(sequence);
   return sequence;
 }
 
@@ -87,7 +91,7 @@ Sequence sequence_of(const std::vector<SpelledWord>& words, bool loop) {
       sequence.syllables.push_back(std::move(syllable));
     }
   }
-  settle_stress(sequence);
+  settle(sequence);
   return sequence;
 }
 
@@ -99,10 +103,12 @@ std::string action_of(const std::vector<SequenceSound>& slot) {
   return joined(slot, ", ", [](const SoundFacts& facts) { return action_of(facts); });
 }
 
-std::vector<SoundFacts> facts_in(const std::vector<SequenceSound>& slot) {
-  std::vector<SoundFacts> facts;
-  for (const SequenceSound& sound : slot) facts.push_back(sound.facts);
-  return facts;
+double similarity(const std::vector<SequenceSound>& a, const std::vector<SequenceSound>& b) {
+  if (a.empty() || b.empty()) return 0;
+  double sum = 0;
+  for (const SequenceSound& x : a)
+    for (const SequenceSound& y : b) sum += similarity(x.facts, y.facts);
+  return sum / static_cast<double>(a.size() * b.size());
 }
 
 } // namespace mw

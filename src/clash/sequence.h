@@ -14,6 +14,8 @@ struct SequenceSound {
   std::size_t segment = 0; // index in the track
 };
 
+inline constexpr std::array<Slot, 3> all_slots{Slot::onset, Slot::nucleus, Slot::coda};
+
 /// One syllable as its three slots, filled with what the difficulty measure knows of each sound.
 struct SequenceSyllable {
   std::vector<SequenceSound> onset, nucleus, coda;
@@ -22,10 +24,10 @@ struct SequenceSyllable {
   int stress = 0;
   bool group_final = false; // a pause follows
   double start_s = 0, end_s = 0;
+  std::array<std::string, 3> keys{}; // of the three slots, in the order of all_slots; see key_of
   [[nodiscard]] const std::vector<SequenceSound>& at(Slot slot) const;
+  [[nodiscard]] const std::string& key(Slot slot) const { return keys[static_cast<std::size_t>(slot)]; }
 };
-
-inline constexpr std::array<Slot, 3> all_slots{Slot::onset, Slot::nucleus, Slot::coda};
 
 /// A phrase as the order of its syllables: all that the pattern and the bars are computed from. Times are carried along
 /// and never decide anything, so a phrase keeps its bars at every rate.
@@ -50,6 +52,7 @@ Sequence sequence_of(const std::vector<SpelledWord>& words, bool loop);
 std::string key_of(const std::vector<SequenceSound>& slot);
 /// Actions of a slot joined by a comma: voice left out, so k and g are one action.
 std::string action_of(const std::vector<SequenceSound>& slot);
-std::vector<SoundFacts> facts_in(const std::vector<SequenceSound>& slot);
+/// Mean likeness over member pairs; 0 when a side is empty.
+double similarity(const std::vector<SequenceSound>& a, const std::vector<SequenceSound>& b);
 
 } // namespace mw

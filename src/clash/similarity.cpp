@@ -24,7 +24,21 @@ void add(Classes& classes, std::uint64_t features) {
 struct Inventory {
   std::vector<std::uint64_t> sounds;
   Classes classes;
+  std::vector<double> table; // similarity of sounds i and j at i * sounds.size() + j
+  [[nodiscard]] std::size_t index(std::uint64_t features) const {
+    return static_cast<std::size_t>(std::find(sounds.begin(), sounds.end(), features) - sounds.begin());
+  }
 };
+
+double share(const Classes& classes, std::uint64_t a, std::uint64_t b) {
+  double both = 0, either = 0;
+  for (const std::uint64_t shared : classes) {
+    const bool with_a = (shared & ~a) == 0, with_b = (shared & ~b) == 0;
+    both += with_a && with_b ? 1 : 0;
+    either += with_a || with_b ? 1 : 0;
+  }
+  return either > 0 ? both / either : 0;
+}
 
 Sound sound_of(std::string_view letter, std::string_view glide_letter = {}) {
   Sound sound;
@@ -39,6 +53,8 @@ Inventory inventory_of(const std::vector<Sound>& sounds) {
     inventory.sounds.push_back(facts_of(sound).features);
     add(inventory.classes, inventory.sounds.back());
   }
+  for (std::uint64_t a : inventory.sounds)
+    for (std::uint64_t b : inventory.sounds) inventory.table.push_back(share(inventory.classes, a, b));
   return inventory;
 }
 
@@ -63,16 +79,6 @@ const Inventory& english(bool vowels) {
   return vowels ? vowel : consonant;
 }
 
-double share(const Classes& classes, std::uint64_t a, std::uint64_t b) {
-  double both = 0, either = 0;
-  for (const std::uint64_t shared : classes) {
-    const bool with_a = (shared & ~a) == 0, with_b = (shared & ~b) == 0;
-    both += with_a && with_b ? 1 : 0;
-    either += with_a || with_b ? 1 : 0;
-  }
-  return either > 0 ? both / either : 0;
-}
-
 // Plain features give w and r hardly anything in common because r carries no labial feature; English r is rounded and
 // the two are a known confusion (several collections of slips, from memory). The value is that of l and r.
 bool is_w_and_r(const SoundFacts& a, const SoundFacts& b) {
@@ -91,20 +97,12 @@ double similarity(const SoundFacts& a, const SoundFacts& b) {
   if (is_w_and_r(a, b)) return w_and_r;
   if (a.features == b.features) return same_features;
   const Inventory& base = english(a.vowel);
-  const auto known = [&](std::uint64_t f) { return std::find(base.sounds.begin(), base.sounds.end(), f) != base.sounds.end(); };
-  if (known(a.features) && known(b.features)) return share(base.classes, a.features, b.features);
+  const std::size_t i = base.index(a.features), j = base.index(b.features), n = base.sounds.size();
+  if (i < n && j < n) return base.table[i * n + j];
   Classes wider = base.classes;
   add(wider, a.features);
   add(wider, b.features);
   return share(wider, a.features, b.features);
-}
-
-double similarity(std::span<const SoundFacts> a, std::span<const SoundFacts> b) {
-  if (a.empty() || b.empty()) return 0;
-  double sum = 0;
-  for (const SoundFacts& x : a)
-    for (const SoundFacts& y : b) sum += similarity(x, y);
-  return sum / static_cast<double>(a.size() * b.size());
 }
 
 } // namespace mw

@@ -22,7 +22,7 @@ struct Window {
 // (0.40), p/k (0.33), s/ʃ (0.79). Our own choice.
 constexpr double least_likeness = 0.2;
 
-double likeness(const Window& w) { return similarity(facts_in(*w.slot[0]), facts_in(*w.slot[1])); }
+double likeness(const Window& w) { return similarity(*w.slot[0], *w.slot[1]); }
 
 bool exact(const Window& w) { return key_of(*w.slot[0]) == key_of(*w.slot[3]) && key_of(*w.slot[1]) == key_of(*w.slot[2]); }
 
@@ -48,7 +48,7 @@ double shared_rest(const PatternParts& parts, const Window& w) {
     if (slot == w.lane) continue;
     bool all = !parts.sequence.syllables[w.column[0]].at(slot).empty();
     for (std::size_t column : w.column)
-      all = all && key_of(parts.sequence.syllables[column].at(slot)) == key_of(parts.sequence.syllables[w.column[0]].at(slot));
+      all = all && parts.sequence.syllables[column].key(slot) == parts.sequence.syllables[w.column[0]].key(slot);
     same += all ? .5 : 0;
   }
   return same;
