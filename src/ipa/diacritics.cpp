@@ -36,12 +36,14 @@ bool rounded_consonant(L l) { return one_of(l.ipa, {"w", "ʍ", "ɥ"}); }
 bool nowhere(L) { return false; }
 bool on_voiced(L l) { return l.voiced; }
 bool on_voiceless(L l) { return !l.voiced && !(plosive(l) && (glottal(l) || throat(l))); } // closed folds cannot sound
-bool on_voiced_above_glottis(L l) { return l.voiced && !glottal(l); } // ɦ is breathy already
+bool on_voiced_above_glottis(L l) { return l.voiced && !glottal(l); }                      // ɦ is breathy already
 bool on_aspirable(L l) {
   return !glottal(l) && (plosive(l) || affricate(l) || (fricative(l) && !l.voiced) || click(l));
 }
 bool on_tip_sounds(L l) { return one_of(l.place, {"dental", "alveolar"}) && !click(l); }
-bool on_dental_or_alveolar(L l) { return l.place == "alveolar" || (l.place == "dental" && !click(l)); } // θ: behind, not between the teeth
+bool on_dental_or_alveolar(L l) {
+  return l.place == "alveolar" || (l.place == "dental" && !click(l));
+} // θ: behind, not between the teeth
 bool on_tip_or_blade(L l) { return coronal(l) && l.place != "alveolo-palatal"; }
 bool on_tongue_sounds(L l) { return l.vowel || coronal(l) || dorsal(l); }
 bool on_not_central(L l) { return l.vowel && l.backness != "central"; }
@@ -53,10 +55,13 @@ bool on_lowerable(L l) { return on_raisable(l) || (plosive(l) && !glottal(l) && 
 bool on_vowels(L l) { return l.vowel; }
 bool on_lip_shaped(L l) { return l.vowel || rounded_consonant(l); }
 bool on_coronal_or_labial(L l) {
-  return !l.vowel && l.place != "alveolo-palatal" && l.ipa != "ɫ" && l.ipa != "l" && (coronal(l) || has(l.place, "labi")) && !dorsal(l) && !click(l);
+  return !l.vowel && l.place != "alveolo-palatal" && l.ipa != "ɫ" && l.ipa != "l" &&
+         (coronal(l) || has(l.place, "labi")) && !dorsal(l) && !click(l);
 }
 bool on_syllabic(L l) { return (sonorant(l) && !semivowel(l)) || (fricative(l) && !rounded_consonant(l)); }
-bool on_nasalisable(L l) { return l.vowel || (!nasal(l) && (sonorant(l) || tap(l) || fricative(l))) || l.manner == "click"; }
+bool on_nasalisable(L l) {
+  return l.vowel || (!nasal(l) && (sonorant(l) || tap(l) || fricative(l))) || l.manner == "click";
+}
 bool on_holdable(L l) { return !tap(l) && !click(l); }
 bool on_shortenable(L l) { return l.vowel || sonorant(l); }
 bool on_tone_bearing(L l) { return l.vowel || sonorant(l); }
@@ -67,16 +72,32 @@ bool on_not_palatal(L l) { return !l.vowel && !has(l.place, "palatal") && !click
 /// Alveolo-palatals are made with the raised front of the tongue: palatalised by nature.
 bool has_raised_front(L l) { return l.place == "alveolo-palatal"; }
 bool on_not_velar(L l) {
-  return !l.vowel && !has(l.place, "velar") && l.place != "uvular" && !throat(l) && l.ipa != "ɫ" && !click(l) && !has_raised_front(l);
+  return !l.vowel && !has(l.place, "velar") && l.place != "uvular" && !throat(l) && l.ipa != "ɫ" && !click(l) &&
+         !has_raised_front(l);
 }
 bool on_not_throat(L l) { return !throat(l) && !click(l) && !has_raised_front(l); }
 bool on_oral_stops(L l) { return plosive(l) && !glottal(l); }
 bool on_coronal_stops(L l) { return plosive(l) && coronal(l); }
-bool on_ejectable(L l) { return !l.voiced && !glottal(l) && (plosive(l) || fricative(l) || affricate(l)) && l.ipa != "ʍ"; }
+bool on_ejectable(L l) {
+  return !l.voiced && !glottal(l) && (plosive(l) || fricative(l) || affricate(l)) && l.ipa != "ʍ";
+}
 
 /// Marks of one family exclude each other on a letter.
 enum class Family {
-  own, phonation, place, tip, fronting, centring, height, root, rounding, throat, release, syllabicity, length, tone,
+  own,
+  phonation,
+  place,
+  tip,
+  fronting,
+  centring,
+  height,
+  root,
+  rounding,
+  throat,
+  release,
+  syllabicity,
+  length,
+  tone,
   tone_letter
 };
 

@@ -41,7 +41,8 @@ Result<std::vector<Unit>> collect(const std::vector<Sign>& signs, std::u32string
   std::vector<Unit> units;
   for (const auto& sign : signs) {
     const bool after_letter = !units.empty() && units.back().letter != nullptr;
-    if (sign.kind == SignKind::letter) units.push_back({sign.letter, {}, sign.span, false, {}, SignKind::letter});
+    if (sign.kind == SignKind::letter)
+      units.push_back({sign.letter, {}, sign.span, false, {}, SignKind::letter});
     else if (sign.kind == SignKind::mark && is_tone_letter(*sign.mark) && last_vowel(units) != nullptr)
       last_vowel(units)->marks.push_back({sign.mark, sign.span});
     else if (sign.kind == SignKind::mark && after_letter) {
@@ -55,7 +56,8 @@ Result<std::vector<Unit>> collect(const std::vector<Sign>& signs, std::u32string
                           "write the mark after its letter");
     else if (sign.kind == SignKind::tie)
       return sign_problem("the tie bar has no letter before it", text, sign.span, "write it between two letters");
-    else units.push_back({nullptr, {}, sign.span, false, {}, sign.kind});
+    else
+      units.push_back({nullptr, {}, sign.span, false, {}, sign.kind});
   }
   return units;
 }
@@ -66,8 +68,9 @@ bool bears(const Unit& unit, std::string_view mark) {
 
 /// A mark that makes another letter of its letter: dark l, the r-coloured vowels.
 void fold_marks(Unit& unit) {
-  const struct { const char *letter, *mark, *becomes; } folds[] = {
-      {"l", "\u0334", "ɫ"}, {"ə", "˞", "ɚ"}, {"ɜ", "˞", "ɝ"}};
+  const struct {
+    const char *letter, *mark, *becomes;
+  } folds[] = {{"l", "\u0334", "ɫ"}, {"ə", "˞", "ɚ"}, {"ɜ", "˞", "ɝ"}};
   for (const auto& fold : folds) {
     if (unit.letter->ipa != fold.letter || !bears(unit, fold.mark)) continue;
     unit.letter = known(fold.becomes);
@@ -106,7 +109,8 @@ Result<std::vector<Unit>> join_consonants(const std::vector<Unit>& units, std::u
   for (const auto& unit : units) {
     const bool pair = unit.letter != nullptr && !out.empty() && out.back().letter != nullptr;
     const bool tied = !out.empty() && out.back().tied;
-    if (tied && !pair) return sign_problem("the tie bar has no letter after it", text, out.back().tie, "write it between two letters");
+    if (tied && !pair)
+      return sign_problem("the tie bar has no letter after it", text, out.back().tie, "write it between two letters");
     if (pair && !unit.letter->vowel && !out.back().letter->vowel && (tied || is_plain_affricate(out.back(), unit))) {
       const Letter* letter = pair_letter(*out.back().letter, *unit.letter);
       if (letter == nullptr)
@@ -114,9 +118,10 @@ Result<std::vector<Unit>> join_consonants(const std::vector<Unit>& units, std::u
                             {out.back().span.start, unit.span.end}, "write them without tie bar");
       out.back() = joined(letter, out.back(), unit);
     } else if (tied && unit.letter->vowel != out.back().letter->vowel)
-      return sign_problem("a tie bar cannot join a vowel and a consonant", text,
-                          {out.back().span.start, unit.span.end}, "write them without tie bar");
-    else out.push_back(unit);
+      return sign_problem("a tie bar cannot join a vowel and a consonant", text, {out.back().span.start, unit.span.end},
+                          "write them without tie bar");
+    else
+      out.push_back(unit);
   }
   if (!out.empty() && out.back().tied)
     return sign_problem("the tie bar has no letter after it", text, out.back().tie, "write it between two letters");
@@ -129,13 +134,14 @@ std::optional<Problem> check_marks(const Unit& unit, std::u32string_view text) {
     const auto& [mark, span] = unit.marks[i];
     if (i == most) return sign_problem("more than twelve marks on one letter", text, span, "leave some out");
     if (!is_legal(*mark, *unit.letter))
-      return sign_problem("the mark “" + mark->name + "” cannot stand on " + unit.letter->ipa + " (" + unit.letter->name + ")",
+      return sign_problem("the mark “" + mark->name + "” cannot stand on " + unit.letter->ipa + " (" +
+                              unit.letter->name + ")",
                           text, span, "leave it out or choose another letter");
     for (std::size_t k = 0; k < i; ++k)
       if (exclude_each_other(*mark, *unit.marks[k].mark))
         return sign_problem(mark == unit.marks[k].mark ? "the mark “" + mark->name + "” is given twice"
-                                                       : "the marks “" + unit.marks[k].mark->name + "” and “" + mark->name +
-                                                             "” exclude each other",
+                                                       : "the marks “" + unit.marks[k].mark->name + "” and “" +
+                                                             mark->name + "” exclude each other",
                             text, span, "leave one out");
   }
   return std::nullopt;

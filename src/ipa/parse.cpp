@@ -49,7 +49,8 @@ void draw_onsets_in(WordChunks& word) {
       next.span.start = chunk.span.start;
       if (!next.stress) next.stress = chunk.stress;
       word.chunks.erase(word.chunks.begin() + static_cast<std::ptrdiff_t>(i));
-    } else ++i;
+    } else
+      ++i;
   }
 }
 
@@ -62,7 +63,8 @@ Result<SpelledWord> divide(WordChunks word, std::u32string_view text) {
   bool stressed = false;
   for (auto& chunk : word.chunks) {
     if (chunk.sounds.empty()) {
-      if (chunk.stress) return sign_problem("a stress mark with no syllable after it", text, chunk.span, "leave it out");
+      if (chunk.stress)
+        return sign_problem("a stress mark with no syllable after it", text, chunk.span, "leave it out");
       continue;
     }
     if (auto problem = give_nucleus(chunk, text)) return *problem;
@@ -92,9 +94,12 @@ struct Divider {
     if (sayable) {
       word.group_end = group_end;
       auto divided = divide(word, text);
-      if (divided) words.push_back(*divided);
-      else problem = divided.error();
-    } else if (group_end && !words.empty()) words.back().group_end = true;
+      if (divided)
+        words.push_back(*divided);
+      else
+        problem = divided.error();
+    } else if (group_end && !words.empty())
+      words.back().group_end = true;
     word = WordChunks{{Chunk{}}, {}, true, false};
     return problem;
   }
@@ -111,13 +116,23 @@ struct Divider {
   }
   std::optional<Problem> take(const SpelledSound& entry) {
     switch (entry.before) {
-    case SignKind::word_break: return end_word(false);
-    case SignKind::group_break: return end_word(true);
-    case SignKind::stress: start_chunk(entry.span, 1); break;
-    case SignKind::secondary_stress: start_chunk(entry.span, 2); break;
-    case SignKind::syllable_break: start_chunk(entry.span, std::nullopt); break;
-    case SignKind::intonation: break;
-    default: add(entry);
+    case SignKind::word_break:
+      return end_word(false);
+    case SignKind::group_break:
+      return end_word(true);
+    case SignKind::stress:
+      start_chunk(entry.span, 1);
+      break;
+    case SignKind::secondary_stress:
+      start_chunk(entry.span, 2);
+      break;
+    case SignKind::syllable_break:
+      start_chunk(entry.span, std::nullopt);
+      break;
+    case SignKind::intonation:
+      break;
+    default:
+      add(entry);
     }
     return std::nullopt;
   }
@@ -139,7 +154,8 @@ Result<Sound> parse_sound(std::string_view text, Notation notation) {
   for (const auto& entry : *entries) {
     if (entry.before != SignKind::letter) continue;
     if (found != nullptr)
-      return sign_problem("this is more than one sound", *points, entry.span, "give one sound with its marks, or one glide");
+      return sign_problem("this is more than one sound", *points, entry.span,
+                          "give one sound with its marks, or one glide");
     found = &entry;
   }
   if (found == nullptr)

@@ -8,19 +8,32 @@
 namespace mw {
 namespace {
 bool is_blank(char32_t sign) {
-  return sign == ' ' || sign == '\t' || sign == '\n' || sign == '\r' || sign == 0xA0 || sign == 0x202F || sign == 0x203F;
+  return sign == ' ' || sign == '\t' || sign == '\n' || sign == '\r' || sign == 0xA0 || sign == 0x202F ||
+         sign == 0x203F;
 }
 bool is_unseen(char32_t sign) { return (sign >= 0x200B && sign <= 0x200D) || sign == 0xFEFF || sign == 0x2060; }
 
 SignKind kind_between(char32_t sign) {
   switch (sign) {
-  case 0x2C8: return SignKind::stress;
-  case 0x2CC: return SignKind::secondary_stress;
-  case U'.': return SignKind::syllable_break;
-  case U'|': case 0x2016: return SignKind::group_break;
-  case tie_above: case tie_below: return SignKind::tie;
-  case 0xA71C: case 0xA71B: case 0x2197: case 0x2198: return SignKind::intonation;
-  default: return is_blank(sign) ? SignKind::word_break : SignKind::letter;
+  case 0x2C8:
+    return SignKind::stress;
+  case 0x2CC:
+    return SignKind::secondary_stress;
+  case U'.':
+    return SignKind::syllable_break;
+  case U'|':
+  case 0x2016:
+    return SignKind::group_break;
+  case tie_above:
+  case tie_below:
+    return SignKind::tie;
+  case 0xA71C:
+  case 0xA71B:
+  case 0x2197:
+  case 0x2198:
+    return SignKind::intonation;
+  default:
+    return is_blank(sign) ? SignKind::word_break : SignKind::letter;
   }
 }
 
@@ -57,7 +70,8 @@ std::vector<Placed> decompose(std::u32string_view text, Span part) {
     for (char32_t piece : *pieces) {
       if (piece == 0x327 && letter + 1 <= out.size())
         out.insert(out.begin() + static_cast<std::ptrdiff_t>(letter) + 1, {piece, {i, i + 1}});
-      else out.push_back({piece, {i, i + 1}});
+      else
+        out.push_back({piece, {i, i + 1}});
       if (find_letter(encode_utf8(piece)) != nullptr) letter = out.size() - 1;
     }
   }
@@ -70,8 +84,8 @@ Problem sign_problem(const std::string& what, std::u32string_view text, Span spa
   for (std::size_t i = span.start; i < span.end && i < text.size(); ++i)
     points += (points.empty() ? "" : " ") + code_point_name(text[i]);
   const std::string quoted = encode_utf8(text.substr(span.start, span.end - span.start));
-  return Problem{ProblemKind::input, what, "sign " + std::to_string(span.start + 1) + " “" + quoted + "” (" + points + ")",
-                 remedy, span};
+  return Problem{ProblemKind::input, what,
+                 "sign " + std::to_string(span.start + 1) + " “" + quoted + "” (" + points + ")", remedy, span};
 }
 
 bool append_ipa_sign(std::vector<Sign>& signs, char32_t sign, Span span) {

@@ -10,8 +10,8 @@ namespace mw {
 namespace {
 /// Letters whose tail leaves no room for a ring or stroke below (Handbook 1999: place the mark above).
 bool has_descender(const std::string& letter) {
-  constexpr std::string_view tailed[] = {"ɡ", "ŋ", "j", "p", "q", "y", "ɲ", "ɱ", "ɥ", "ʒ", "ɣ", "ʝ", "ɻ", "ɳ", "ɭ", "ʂ", "ʐ",
-                                         "ʈ", "ɖ", "ɟ", "ɰ", "β", "χ", "c\u0327", "ɽ", "ŋm"};
+  constexpr std::string_view tailed[] = {"ɡ", "ŋ", "j", "p", "q", "y", "ɲ", "ɱ", "ɥ", "ʒ", "ɣ",       "ʝ", "ɻ",
+                                         "ɳ", "ɭ", "ʂ", "ʐ", "ʈ", "ɖ", "ɟ", "ɰ", "β", "χ", "c\u0327", "ɽ", "ŋm"};
   return std::find(std::begin(tailed), std::end(tailed), letter) != std::end(tailed);
 }
 
@@ -26,9 +26,12 @@ std::string tied(const std::string& letter) {
 std::string spelled(const std::string& letter, const std::vector<std::string>& marks) {
   std::string text = tied(letter);
   for (const auto& mark : marks) {
-    if (mark == "\u0325" && has_descender(letter)) text += "\u030A";
-    else if (mark == "\u0329" && has_descender(letter)) text += "\u030D";
-    else text += mark;
+    if (mark == "\u0325" && has_descender(letter))
+      text += "\u030A";
+    else if (mark == "\u0329" && has_descender(letter))
+      text += "\u030D";
+    else
+      text += mark;
   }
   return text;
 }

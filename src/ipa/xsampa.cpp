@@ -74,12 +74,15 @@ struct Reader {
     const Letter* last = nullptr;
     bool tied = false;
     for (auto sign = signs.rbegin(); sign != signs.rend(); ++sign) {
-      if (sign->kind == SignKind::tie) tied = true;
-      else if (sign->kind == SignKind::letter && last == nullptr) last = sign->letter;
+      if (sign->kind == SignKind::tie)
+        tied = true;
+      else if (sign->kind == SignKind::letter && last == nullptr)
+        last = sign->letter;
       else if (sign->kind == SignKind::letter) {
         const Letter* pair = tied ? find_letter(sign->letter->ipa + last->ipa) : nullptr;
         return pair != nullptr ? pair : last;
-      } else if (sign->kind != SignKind::mark) break;
+      } else if (sign->kind != SignKind::mark)
+        break;
     }
     return last;
   }
@@ -97,7 +100,8 @@ struct Reader {
 
   void push(const Code& code, Span span) {
     signs.push_back({code.kind, code.letter, code.kind == SignKind::letter ? nullptr : code.mark, span});
-    if (code.kind == SignKind::letter && code.mark != nullptr) signs.push_back({SignKind::mark, nullptr, code.mark, span});
+    if (code.kind == SignKind::letter && code.mark != nullptr)
+      signs.push_back({SignKind::mark, nullptr, code.mark, span});
   }
 
   /// Takes one code; its length, or 0 when nothing fits.

@@ -10,16 +10,17 @@
 
 // Words of modifiers.csv. `on`: all of them hold for the row: vowel, consonant, tip, body, lips (what makes the
 // constriction; the throat's own are not body), throat, glottal, pressed (lips shut), voiced, voiceless, a word of the
-// manner, a place, a height; ! turns a word over. `how`: toward (blend of the way to the amount), up_to (the same, never down), toward ə (to the speaker's
-// schwa), add, along (mm along the wall, + back), to_place (mm along the wall), open_to and open_by (mm of opening at
-// the constriction). Lengths are the adult male's and scaled; openings below 1.5 mm are the same for all speakers.
+// manner, a place, a height; ! turns a word over. `how`: toward (blend of the way to the amount), up_to (the same,
+// never down), toward ə (to the speaker's schwa), add, along (mm along the wall, + back), to_place (mm along the wall),
+// open_to and open_by (mm of opening at the constriction). Lengths are the adult male's and scaled; openings below 1.5
+// mm are the same for all speakers.
 
 namespace mw {
 namespace {
 enum class How { toward, toward_schwa, up_to, add, along, to_place, open_to, open_by };
 constexpr std::pair<std::string_view, How> hows[] = {
-    {"toward", How::toward}, {"toward ə", How::toward_schwa}, {"up_to", How::up_to}, {"add", How::add},         {"along", How::along},
-    {"to_place", How::to_place}, {"open_to", How::open_to},   {"open_by", How::open_by},
+    {"toward", How::toward}, {"toward ə", How::toward_schwa}, {"up_to", How::up_to},     {"add", How::add},
+    {"along", How::along},   {"to_place", How::to_place},     {"open_to", How::open_to}, {"open_by", How::open_by},
 };
 
 /// How a channel reads on a row: the value, the weight it raises, the scale of other speakers, and its range.
@@ -109,7 +110,8 @@ bool holds_word(const Target& t, std::string_view word) {
   if (word == "voiced") return t.voiced;
   if (word == "voiceless") return !t.voiced;
   if (t.place == word) return true;
-  if (const Letter* letter = t.vowel ? find_letter(t.symbol) : nullptr; letter != nullptr && letter->height == word) return true;
+  if (const Letter* letter = t.vowel ? find_letter(t.symbol) : nullptr; letter != nullptr && letter->height == word)
+    return true;
   const auto manners = split(t.manner, ' ');
   return std::ranges::find(manners, word) != manners.end();
 }
@@ -131,14 +133,17 @@ double in_range(const Channel& channel, double scale, double now, double next) {
 }
 
 /// A free tip rides on the jaw.
-bool has_free_tip(const Target& target) { return target.vowel || (target.primary != Primary::tip && target.tip_weight < 0.7); }
+bool has_free_tip(const Target& target) {
+  return target.vowel || (target.primary != Primary::tip && target.tip_weight < 0.7);
+}
 
 Result<double> schwa_value(const Anatomy& anatomy, const Channel& channel) {
   const auto table = read_targets(anatomy);
   if (!table) return table.error();
   const Target* schwa = (*table)->vowel("ə");
   if (schwa == nullptr)
-    return Problem{ProblemKind::missing, "the table of vowels has no ə", "speakers/" + anatomy.id, "install the program again"};
+    return Problem{ProblemKind::missing, "the table of vowels has no ə", "speakers/" + anatomy.id,
+                   "install the program again"};
   return schwa->pose.*channel.value;
 }
 
@@ -155,8 +160,10 @@ std::optional<Problem> set_value(Target& target, const Modifier& m, const Anatom
   if (m.how == How::up_to && now >= wanted) return std::nullopt;
   const double next = m.how == How::add ? now + wanted : (1 - m.blend) * now + m.blend * wanted;
   const double value = in_range(channel, scale, now, next);
-  if (channel.value == &Pose::jaw_opening && has_free_tip(target)) move_jaw(anatomy, target.pose, value);
-  else target.pose.*channel.value = value;
+  if (channel.value == &Pose::jaw_opening && has_free_tip(target))
+    move_jaw(anatomy, target.pose, value);
+  else
+    target.pose.*channel.value = value;
   if (channel.weight != nullptr && !target.vowel)
     target.*channel.weight = std::max(target.*channel.weight, m.how == How::add ? 0.5 : m.blend);
   return std::nullopt;
@@ -170,8 +177,12 @@ void move_disc(Target& target, const Modifier& m, const Anatomy& anatomy) {
     return;
   }
   switch (m.how) {
-  case How::along: slide_along(anatomy, pose, m.disc, m.amount * anatomy.jaw_x); break;
-  case How::to_place: slide_to(anatomy, pose, m.disc, m.amount * anatomy.jaw_x); break;
+  case How::along:
+    slide_along(anatomy, pose, m.disc, m.amount * anatomy.jaw_x);
+    break;
+  case How::to_place:
+    slide_to(anatomy, pose, m.disc, m.amount * anatomy.jaw_x);
+    break;
   case How::open_to: {
     const double opening = m.amount > wide ? m.amount * anatomy.tongue_scale : m.amount;
     open_to(anatomy, pose, m.disc, opening);
@@ -180,11 +191,16 @@ void move_disc(Target& target, const Modifier& m, const Anatomy& anatomy) {
     if (m.disc == Disc::tip && behind > 0 && behind < opening) open_to(anatomy, pose, Disc::body, opening);
     break;
   }
-  case How::open_by: open_to(anatomy, pose, m.disc, disc_opening(anatomy, pose, m.disc) + m.amount * anatomy.tongue_scale); break;
-  default: break;
+  case How::open_by:
+    open_to(anatomy, pose, m.disc, disc_opening(anatomy, pose, m.disc) + m.amount * anatomy.tongue_scale);
+    break;
+  default:
+    break;
   }
-  if (m.disc == Disc::tip) target.tip_weight = 1;
-  else target.body_x_weight = std::max(target.body_x_weight, 0.9), target.body_y_weight = 1;
+  if (m.disc == Disc::tip)
+    target.tip_weight = 1;
+  else
+    target.body_x_weight = std::max(target.body_x_weight, 0.9), target.body_y_weight = 1;
 }
 
 /// Effective stretch, movement time and opening of a manner, as the rows of consonants.csv have them.
@@ -192,7 +208,8 @@ struct MannerRow {
   std::string_view manner;
   double from, to, time_scale, gap_min, gap_max;
 };
-constexpr MannerRow fricative_row{"fricative", 0.08, 0.92, 1, 0.8, 2.2}, approximant_row{"approximant", 0.3, 0.7, 1.15, 2.3, 5.1};
+constexpr MannerRow fricative_row{"fricative", 0.08, 0.92, 1, 0.8, 2.2},
+    approximant_row{"approximant", 0.3, 0.7, 1.15, 2.3, 5.1};
 
 void become(Target& target, const MannerRow& row, const Anatomy& anatomy) {
   target.manner = row.manner;
@@ -206,17 +223,26 @@ void become(Target& target, const MannerRow& row, const Anatomy& anatomy) {
 
 /// Raised and lowered sounds of another manner; sounds at another place.
 void rename(Target& target, const std::string& mark, const Anatomy& anatomy) {
-  constexpr std::string_view raised = "\u031D", lowered = "\u031E", dental = "\u032A", linguolabial = "\u033C", retracted = "\u0320";
+  constexpr std::string_view raised = "\u031D", lowered = "\u031E", dental = "\u032A", linguolabial = "\u033C",
+                             retracted = "\u0320";
   if (target.vowel) return;
-  if (mark == raised && target.manner == "approximant") become(target, fricative_row, anatomy);
-  else if (mark == raised && target.manner == "lateral") target.manner = "lateral fricative";
-  else if (mark == lowered && target.manner == "fricative" && !in_throat(target)) become(target, approximant_row, anatomy);
-  else if (mark == lowered && target.manner == "stop") become(target, fricative_row, anatomy);
-  else if (mark == lowered && target.manner == "lateral fricative") target.manner = "lateral";
-  else if (mark == lowered && (target.manner == "trill" || target.manner.ends_with("tap"))) target.gap_max = fricative_row.gap_max;
+  if (mark == raised && target.manner == "approximant")
+    become(target, fricative_row, anatomy);
+  else if (mark == raised && target.manner == "lateral")
+    target.manner = "lateral fricative";
+  else if (mark == lowered && target.manner == "fricative" && !in_throat(target))
+    become(target, approximant_row, anatomy);
+  else if (mark == lowered && target.manner == "stop")
+    become(target, fricative_row, anatomy);
+  else if (mark == lowered && target.manner == "lateral fricative")
+    target.manner = "lateral";
+  else if (mark == lowered && (target.manner == "trill" || target.manner.ends_with("tap")))
+    target.gap_max = fricative_row.gap_max;
   if (target.primary != Primary::tip) return;
-  if (mark == dental || (mark == retracted && target.place == "interdental")) target.place = "dental";
-  else if (mark == retracted && target.place == "alveolar") target.place = "postalveolar";
+  if (mark == dental || (mark == retracted && target.place == "interdental"))
+    target.place = "dental";
+  else if (mark == retracted && target.place == "alveolar")
+    target.place = "postalveolar";
   else if (mark == linguolabial) {
     target.place = "linguolabial";
     target.gap_min = target.gap_max = std::nullopt; // against the upper lip, not against the palate
@@ -242,8 +268,10 @@ std::optional<Problem> apply(Target& target, const std::string& mark, const Anat
   const Target before = target; // what the row's words ask about stays as it was
   for (const auto& modifier : *modifiers()) {
     if (modifier.mark != mark || !stands_on(modifier, before)) continue;
-    if (modifier.channel == nullptr) move_disc(target, modifier, anatomy);
-    else if (auto problem = set_value(target, modifier, anatomy)) return problem;
+    if (modifier.channel == nullptr)
+      move_disc(target, modifier, anatomy);
+    else if (auto problem = set_value(target, modifier, anatomy))
+      return problem;
   }
   if (mark == "\u0303") {
     make_room_for_velum(target, before.pose, anatomy);

@@ -18,20 +18,50 @@ struct Row {
 
 constexpr Row letter_rows[] = {
     // vowels
-    {"ɑ", {240, 100}}, {"æ", {230, 80}}, {"ʌ", {140, 60}}, {"ɔ", {240, 100}}, {"ə", {120, 60}}, {"ɛ", {150, 70}}, {"ɝ", {180, 80}},
-    {"ɪ", {135, 40}}, {"ɨ", {110, 60}}, {"i", {155, 55}}, {"ʊ", {160, 60}}, {"u", {210, 70}},
+    {"ɑ", {240, 100}},
+    {"æ", {230, 80}},
+    {"ʌ", {140, 60}},
+    {"ɔ", {240, 100}},
+    {"ə", {120, 60}},
+    {"ɛ", {150, 70}},
+    {"ɝ", {180, 80}},
+    {"ɪ", {135, 40}},
+    {"ɨ", {110, 60}},
+    {"i", {155, 55}},
+    {"ʊ", {160, 60}},
+    {"u", {210, 70}},
     {"ɚ", {150, 70}}, // + between ə and ɝ
     {"ɜ", {180, 80}}, // + as ɝ
     {"ɒ", {200, 80}}, // + between ʌ and ɔ
     {"ɐ", {150, 65}}, // + as ʌ, more open
     // consonants
-    {"h", {80, 20}}, {"l", {80, 40}}, {"ɫ", {90, 70}}, {"ɹ", {80, 30}}, {"w", {80, 60}}, {"j", {80, 40}}, {"m", {70, 60}},
-    {"n", {60, 50}}, {"ŋ", {95, 60}}, {"ð", {50, 30}}, {"f", {100, 80}}, {"s", {105, 60}}, {"ʃ", {105, 80}}, {"θ", {90, 60}},
-    {"v", {60, 40}}, {"z", {75, 40}}, {"ʒ", {70, 40}}, {"b", {85, 60}}, {"d", {75, 50}}, {"ɡ", {80, 60}}, {"k", {80, 60}},
-    {"p", {90, 50}}, {"t", {75, 50}},
-    {"ɾ", {27, 27}},  // + table 20; Crystal & House 1988: 29 in connected speech
-    {"ʔ", {60, 40}},  // + shorter than an oral stop
-    {"tʃ", {120, 85}}, {"dʒ", {120, 85}}, // + table value is the closure (70, 50); 50 (35) of friction, Stevens 1998
+    {"h", {80, 20}},
+    {"l", {80, 40}},
+    {"ɫ", {90, 70}},
+    {"ɹ", {80, 30}},
+    {"w", {80, 60}},
+    {"j", {80, 40}},
+    {"m", {70, 60}},
+    {"n", {60, 50}},
+    {"ŋ", {95, 60}},
+    {"ð", {50, 30}},
+    {"f", {100, 80}},
+    {"s", {105, 60}},
+    {"ʃ", {105, 80}},
+    {"θ", {90, 60}},
+    {"v", {60, 40}},
+    {"z", {75, 40}},
+    {"ʒ", {70, 40}},
+    {"b", {85, 60}},
+    {"d", {75, 50}},
+    {"ɡ", {80, 60}},
+    {"k", {80, 60}},
+    {"p", {90, 50}},
+    {"t", {75, 50}},
+    {"ɾ", {27, 27}}, // + table 20; Crystal & House 1988: 29 in connected speech
+    {"ʔ", {60, 40}}, // + shorter than an oral stop
+    {"tʃ", {120, 85}},
+    {"dʒ", {120, 85}}, // + table value is the closure (70, 50); 50 (35) of friction, Stevens 1998
 };
 
 // + classes of consonants, first match wins
@@ -48,10 +78,8 @@ constexpr ClassRow class_rows[] = {
     {"trill", -1, {100, 70}},     // two to three beats at 25-30 Hz
     {"click", -1, {120, 90}},     // two closures and a cavity that widens: common practice
     {"implosive", -1, {90, 60}},  // voiced stop with a larynx that moves: common practice
-    {"nasal", -1, {75, 57}},
-    {"stop", 0, {82, 53}},
-    {"stop", 1, {80, 57}},
-    {"approximant", -1, {80, 43}}, // mean of ɹ w j
+    {"nasal", -1, {75, 57}},      {"stop", 0, {82, 53}},
+    {"stop", 1, {80, 57}},        {"approximant", -1, {80, 43}}, // mean of ɹ w j
     {"lateral", -1, {80, 40}},
 };
 
@@ -60,8 +88,8 @@ struct HeightRow {
   const char* height;
   Inherent ms;
 };
-constexpr HeightRow height_rows[] = {{"close", {175, 60}},    {"near-close", {150, 50}}, {"close-mid", {170, 75}},
-                                     {"mid", {120, 60}},      {"open-mid", {165, 70}},   {"near-open", {200, 80}},
+constexpr HeightRow height_rows[] = {{"close", {175, 60}}, {"near-close", {150, 50}}, {"close-mid", {170, 75}},
+                                     {"mid", {120, 60}},   {"open-mid", {165, 70}},   {"near-open", {200, 80}},
                                      {"open", {230, 95}}};
 
 Inherent letter_duration(const Letter& letter) {
@@ -127,8 +155,10 @@ Inherent inherent_duration(const Sound& sound, bool nucleus) {
   const Letter *letter = find_letter(sound.letter), *end = find_letter(sound.glide_letter);
   if (letter == nullptr) return {80, 50}; // a sound outside the inventory: a middling consonant
   Inherent ms = letter_duration(*letter);
-  if (letter->vowel && end != nullptr) ms = glide_duration(*letter, *end);
-  else if (!letter->vowel && nucleus) ms = syllabic_duration(*letter);
+  if (letter->vowel && end != nullptr)
+    ms = glide_duration(*letter, *end);
+  else if (!letter->vowel && nucleus)
+    ms = syllabic_duration(*letter);
   return with_length(with_length(ms, sound.marks, letter->vowel), sound.glide_marks, true);
 }
 

@@ -56,16 +56,18 @@ double following_percent(const Place& place) {
 double nucleus_percent(const Place& place) {
   const Segment& self = *place.self;
   double percent = 1;
-  if (place.group_final_syllable) percent *= 1.4;                                     // rule 2
-  else percent *= 0.6;                                                                // rule 3a
-  if (!place.word_final_syllable) percent *= 0.85;                                    // rule 4
-  if (place.polysyllabic) percent *= 0.8;                                             // rule 5
+  if (place.group_final_syllable)
+    percent *= 1.4; // rule 2
+  else
+    percent *= 0.6;                                                                              // rule 3a
+  if (!place.word_final_syllable) percent *= 0.85;                                               // rule 4
+  if (place.polysyllabic) percent *= 0.8;                                                        // rule 5
   if (self.stress == 0) percent *= !place.word_final_syllable && !self.word_initial ? 0.5 : 0.7; // rules 7a, 7b
   if (!self.syllabic) {
-    const double follows = following_percent(place) / 100;                            // rule 9
+    const double follows = following_percent(place) / 100; // rule 9
     percent *= place.group_final_syllable ? follows : 0.7 + 0.3 * follows;
-    if (place.after != nullptr && is_nucleus(*place.after)) percent *= 1.2;           // rule 10a
-    if (place.before != nullptr && is_nucleus(*place.before)) percent *= 0.7;         // rule 10b
+    if (place.after != nullptr && is_nucleus(*place.after)) percent *= 1.2;   // rule 10a
+    if (place.before != nullptr && is_nucleus(*place.before)) percent *= 0.7; // rule 10b
   }
   return percent;
 }
@@ -74,28 +76,35 @@ double consonant_percent(const Place& place) {
   const Segment& self = *place.self;
   double percent = 1;
   if (place.group_final_syllable && self.slot == Slot::coda) {
-    percent *= 1.4;                                                                   // rule 2
-    if (is_sonorant(self.sound)) percent *= 1.4;                                      // rule 3b
+    percent *= 1.4;                              // rule 2
+    if (is_sonorant(self.sound)) percent *= 1.4; // rule 3b
   }
-  if (!self.word_initial) percent *= 0.85;                                            // rule 6
+  if (!self.word_initial) percent *= 0.85;                                                                 // rule 6
   if (self.stress == 0) percent *= self.slot == Slot::onset && is_liquid_or_glide(self.sound) ? 0.5 : 0.7; // 7c, 7d
   const bool left = place.before != nullptr && !is_nucleus(*place.before);
   const bool right = place.after != nullptr && !is_nucleus(*place.after);
-  if (left && right) percent *= 0.5;                                                  // rule 10c
-  else if (left || right) percent *= 0.7;                                             // rule 10d
+  if (left && right)
+    percent *= 0.5; // rule 10c
+  else if (left || right)
+    percent *= 0.7; // rule 10d
   return percent;
 }
 
-bool is_voiceless_stop(const Sound& sound) { return has_manner(sound, "stop") && !is_voiced(sound) && !bears(sound, "ʼ"); }
+bool is_voiceless_stop(const Sound& sound) {
+  return has_manner(sound, "stop") && !is_voiced(sound) && !bears(sound, "ʼ");
+}
 
 /// Onset p t k of a stressed syllable, not after s; or one with the mark.
 bool is_aspirated(const Place& place) {
   const Segment& self = *place.self;
   if (bears(self.sound, "ʰ")) return true;
   const Letter* letter = find_letter(self.sound.letter);
-  if (!is_voiceless_stop(self.sound) || letter == nullptr || letter->place == "glottal" || letter->place == "epiglottal") return false;
-  const bool after_s = place.before != nullptr && place.before->sound.letter == "s" && place.before->slot == Slot::onset &&
-                       place.before->word == self.word && place.before->syllable == self.syllable;
+  if (!is_voiceless_stop(self.sound) || letter == nullptr || letter->place == "glottal" ||
+      letter->place == "epiglottal")
+    return false;
+  const bool after_s = place.before != nullptr && place.before->sound.letter == "s" &&
+                       place.before->slot == Slot::onset && place.before->word == self.word &&
+                       place.before->syllable == self.syllable;
   return self.slot == Slot::onset && self.stress > 0 && !after_s;
 }
 
@@ -103,14 +112,15 @@ RuleDuration rule_duration(const Place& place) {
   const Segment& self = *place.self;
   const Inherent ms = inherent_duration(self.sound, place.nucleus);
   double least = ms.minimum_ms;
-  const bool tap = has_manner(self.sound, "tap"); // a weak sound already
+  const bool tap = has_manner(self.sound, "tap");                   // a weak sound already
   if (self.stress == 0 && !tap) least *= place.nucleus ? 0.5 : 0.8; // rule 7; consonants Klatt 1976
   const double percent = place.nucleus ? nucleus_percent(place) : consonant_percent(place);
   RuleDuration rule{least, std::max(ms.inherent_ms - least, 0.0) * percent, place.nucleus, tap};
   // rule 11 gives 25 ms to the vowel after a voiceless stop, for the aspiration; a part stays with the vowel, and the
   // stop gets what brings it near the 96-122 ms of word-initial p t k in connected speech (Crystal & House 1988)
   if (is_aspirated(place)) rule.stretch_s += 40;
-  if (place.nucleus && self.stress > 0 && place.before != nullptr && is_voiceless_stop(place.before->sound)) rule.least_s += 15;
+  if (place.nucleus && self.stress > 0 && place.before != nullptr && is_voiceless_stop(place.before->sound))
+    rule.least_s += 15;
   if (bears(self.sound, "ʼ")) rule.least_s += 25; // the folds open only after the release: common practice
   rule.least_s /= 1000;
   rule.stretch_s /= 1000;
