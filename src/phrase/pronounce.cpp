@@ -180,7 +180,7 @@ void settle_voiced(Entry& entry, const VoicedWord& voiced, std::string_view befo
   if (choose_reading(entry, tables, before, word.phonemes)) return;
   entry.chain.phonemes = std::move(word.phonemes);
   if (overridden) entry.source = WordSource::override_list;
-  else if (const auto doubt = why_a_guess(entry.spoken, voiced, entry.chain.phonemes); !doubt.empty()) {
+  else if (const auto doubt = why_a_guess(tables, entry.spoken); !doubt.empty()) {
     entry.source = WordSource::guess;
     entry.note = doubt;
   }

@@ -75,6 +75,9 @@ Result<WordTables> read_tables() {
       });
     });
   if (problem) return *problem;
+  auto known = read_asset("words/known.txt");
+  if (!known) return known.error();
+  tables.known = std::move(*known);
   return tables;
 }
 

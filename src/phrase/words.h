@@ -25,6 +25,7 @@ struct WordTables {
   std::map<std::string, std::vector<OwnSpelling>, std::less<>> letters;
   std::map<std::string, std::vector<HeteronymReading>, std::less<>> heteronyms;
   std::map<std::string, std::vector<WeakForm>, std::less<>> weak_forms;
+  std::string known; // sorted lines: words that spelling checkers know
 };
 /// Problem (missing) when a table is not there, (fault) when a row does not fit.
 const Result<WordTables>& word_tables();
