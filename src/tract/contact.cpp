@@ -45,6 +45,7 @@ void BoxedLine::set(std::span<const Vec2> line, std::size_t first) {
   MW_EXPECT((line.size() - first) / segments_per_box < boxes_.size());
   line_ = line;
   count_ = 0;
+  hint_ = 0;
   low_ = high_ = line[first];
   for (std::size_t i = first; i + 1 < line.size(); i += segments_per_box) {
     const std::size_t last = std::min(i + segments_per_box, line.size() - 1);
@@ -60,9 +61,16 @@ void BoxedLine::set(std::span<const Vec2> line, std::size_t first) {
 }
 
 void BoxedLine::search(Vec2 p, Candidate& best) const {
+  const std::size_t start = hint_;
+  const auto look = [&](std::size_t k) {
+    if (box_distance2(p, boxes_[k].low, boxes_[k].high) > best.distance2) return;
+    const double before = best.distance2;
+    try_segments(line_, p, boxes_[k].first, boxes_[k].last, best);
+    if (best.distance2 < before) hint_ = k;
+  };
+  look(start);
   for (std::size_t k = 0; k < count_; ++k)
-    if (box_distance2(p, boxes_[k].low, boxes_[k].high) < best.distance2)
-      try_segments(line_, p, boxes_[k].first, boxes_[k].last, best);
+    if (k != start) look(k);
 }
 
 Nearest BoxedLine::nearest(Vec2 p, double side, double reach) const {

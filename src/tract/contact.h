@@ -25,7 +25,7 @@ inline void try_segments(std::span<const Vec2> line, Vec2 p, std::size_t first, 
     const double t = dot <= 0 ? 0.0 : dot >= l2 ? 1.0 : dot / l2;
     const Vec2 e(ap.x - t * ab.x, ap.y - t * ab.y);
     const double d2 = e.x * e.x + e.y * e.y;
-    if (d2 < best.distance2) best = {d2, i, t};
+    if (d2 < best.distance2 || (d2 == best.distance2 && i < best.segment)) best = {d2, i, t};
   }
 }
 /// Signed distance, normal and foot of a found candidate, by the rules of nearest_on.
@@ -53,6 +53,7 @@ private:
   std::span<const Vec2> line_;
   std::array<Box, 40> boxes_{};
   std::size_t count_ = 0;
+  mutable std::size_t hint_ = 0; // box of the last hit: queries run along a curve, so the next hit is near it
   Vec2 low_{}, high_{};
 };
 

@@ -22,8 +22,8 @@ bool drape_once(const BoxedLine& back, VelumSamples& velum) {
   std::array<double, velum_samples> push{};
   std::array<Vec2, velum_samples> normal{};
   bool touched = false;
-  for (std::size_t i = 0; i < velum_samples; ++i) {
-    // the smoothing below spreads a push to two neighbours, so their normals are needed too
+  // the smoothing below spreads a push to two neighbours, so their normals are needed too
+  for (std::size_t i = first_free - 2; i < velum_samples; ++i) {
     const Nearest near = back.nearest(velum.centre[i], 1, deepest);
     normal[i] = near.normal;
     if (near.distance > 1e100 || near.beyond_end) continue;
