@@ -21,6 +21,7 @@ struct ScorePen {
   Canvas canvas{};
   double right = 0, y = 0, flag_y = 0;
   std::optional<std::size_t> now{};
+  Page page{}; // sounds in view
 
   [[nodiscard]] double x(double t) const { return picture.x_of(t); }
   [[nodiscard]] bool in_view(double from, double to) const { return to > picture.from_s && from < picture.to_s; }
@@ -34,9 +35,9 @@ struct ScorePen {
     std::size_t first = 0, last = s.empty() ? 0 : s.size() - 1;
     if (view.page) {
       const auto pages = pages_of(take, view.page_most);
-      const Page page = pages[std::min(*view.page, pages.size() - 1)];
+      page = pages[std::min(*view.page, pages.size() - 1)];
       first = page.first, last = page.last;
-    }
+    } else page = {first, last};
     picture.from_s = s.empty() ? 0 : s[first].start_s - 0.06;
     picture.to_s = s.empty() ? std::max(take.duration_s, 0.1) : s[last].end_s + (view.page ? 0.06 : 0.13);
     picture.left = view.rect.x + view.gutter * u;
@@ -50,8 +51,9 @@ struct ScorePen {
     const auto words = shown_words(take);
     const double size = view.word * u;
     for (std::size_t i = 0; i < words.size(); ++i) {
-      const ShownWord& w = words[i];
-      if (!in_view(w.start_s, w.end_s)) continue;
+      ShownWord w = words[i];
+      if (w.last < page.first || w.first > page.last) continue;
+      w.start_s = std::max(w.start_s, picture.from_s), w.end_s = std::min(w.end_s, picture.to_s);
       const bool current = now && *now >= w.first && *now <= w.last;
       const double room = x(w.end_s) - x(w.start_s) + 8 * u, middle = x((w.start_s + w.end_s) / 2);
       TextLook look{size, theme.ink, current, Anchor::middle};
@@ -63,7 +65,7 @@ struct ScorePen {
     }
     y += view.word * 1.45 * u;
     for (const ShownSyllable& s : shown_syllables(take)) {
-      if (!in_view(s.start_s, s.end_s)) continue;
+      if (s.last < page.first || s.first > page.last) continue;
       const double a = clipped(s.start_s) + 2.5 * u, b = clipped(s.end_s) - 2.5 * u;
       if (s.stress > 0) canvas.box({"stress", "stressed"}, {a, y, b - a, 5 * u}, 2.5 * u, theme.ink);
       else canvas.box({"stress", "unstressed"}, {a, y + 1.5 * u, b - a, 2 * u}, u, theme.quiet);
@@ -75,7 +77,7 @@ struct ScorePen {
     const double row = view.sound * 1.42 * u;
     const auto& s = take.track.segments;
     for (std::size_t i = 0; i < s.size(); ++i) {
-      if (!in_view(s[i].start_s, s[i].end_s) || x(s[i].start_s) < picture.left - 1 || x(s[i].end_s) > right + 1) continue;
+      if (i < page.first || i > page.last) continue;
       const double a = x(s[i].start_s), b = x(s[i].end_s);
       const bool current = now == i;
       const Rect slot{a + 0.5 * u, y, std::max(b - a - u, 14 * u), row};

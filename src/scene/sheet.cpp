@@ -68,7 +68,8 @@ struct SheetPen {
       spelled += (spelled.empty() ? "" : "   ") + respell(w);
     }
     if (ipa.ends_with(" |")) ipa.resize(ipa.size() - 2);
-    const std::string accent = take.accent ? take.accent->name : take.request.accent;
+    std::string accent = take.accent ? take.accent->name : take.request.accent;
+    if (const auto note = accent.find(" ("); note != std::string::npos && text_width(accent, 11) > content_width * 0.42) accent.resize(note); // its bracket goes first
     const double accent_width = std::min(text_width(accent, 11), content_width * 0.42);
     const double ipa_size = fitting_size(ipa, 19, false, content_width - accent_width - 14, 11.0 / 19);
     if (text_width(ipa, ipa_size) > content_width - accent_width - 14) { // long: over two lines of its own
@@ -235,9 +236,9 @@ std::vector<Scene> compose_sheet(const Take& take, Tracer& tracer, const SheetVi
   const auto pages = pages_of(take);
   double y = pen.draw_head();
   y = pen.draw_moments(y);
-  y = pen.draw_catches(y + 2);
-  y = pen.draw_lanes(y + 8, pages.size());
-  pen.draw_practice(y + 9);
+  y = pen.draw_catches(y - 1);
+  y = pen.draw_lanes(y + 7, pages.size());
+  pen.draw_practice(y + 6);
   pen.draw_foot();
   std::vector<Scene> out{on_paper(view.paper, theme, std::move(pen.canvas.marks))};
   // the rest of a long phrase's score, five rows a page
