@@ -14,6 +14,8 @@ const std::vector<Command>& commands() {
        opt_phrase | opt_draw | opt_time | opt_fps | opt_size | opt_captions | opt_transparent | opt_write | opt_resume | opt_every,
        "the moving mouth as numbered PNG pictures", run_frames},
       {"strip", "PHRASE", opt_phrase | opt_draw | opt_size | opt_captions | opt_write, "one picture, a cell for each sound", run_strip},
+      {"sheet", "PHRASE...", opt_phrase | opt_draw | opt_paper | opt_write, "a handout, a page for each phrase or line of a lesson", run_sheet},
+      {"chart", "", opt_draw | opt_paper | opt_part | opt_size | opt_write, "the whole IPA chart as small mouths", run_chart},
       {"accents", "[ID]", opt_json | opt_check, "the accents, or every value of one", run_accents},
       {"rank", "FILE", opt_phrase | opt_anatomy | opt_json | opt_rank, "the lines of a script, hardest first", run_rank},
       {"evidence", "[TABLE]", opt_json, "the model's figures beside published ones", run_evidence},
