@@ -77,7 +77,7 @@ Complex Chain::inverse_transfer(double hz) const {
   const double a = 2 * pi * physics_.wall_resistance, b = std::pow(2 * pi * physics_.wall_resonance, 2),
                w02 = std::pow(pi * physics_.wall_ratio, 2);
   const std::complex<double> wall_term = to_std(jw) * w02 / ((to_std(jw) + a) * to_std(jw) + b);
-  const Complex wall = alpha + from_std(wall_term) + jw;  // beta + jw
+  const Complex wall = alpha + from_std(wall_term) + jw;    // beta + jw
   const Complex k2 = (1 / (c * c)) * ((alpha + jw) * wall); // (sigma / c)^2
 
   Complex p{0, 0}, q{1, 0};

@@ -24,8 +24,8 @@ public:
 private:
   struct Link {
     double length2, length_area, length_over_area; // of one piece, cm
-    int pieces;                                     // equal pieces short enough for the power series
-    bool side_branch;                               // the side tube joins at the lip end of this link
+    int pieces;                                    // equal pieces short enough for the power series
+    bool side_branch;                              // the side tube joins at the lip end of this link
   };
   [[nodiscard]] Complex side_admittance(Complex k2) const;
   [[nodiscard]] Complex lip_load(Complex jw, Complex wall) const;

@@ -9,7 +9,8 @@ namespace {
 // Range and step of the search (tract-model.md section 9): a formant is a peak of |H| on a grid of 12.5 Hz.
 constexpr double lowest_hz = 100, highest_hz = 6000, fine_hz = 12.5;
 constexpr int fine_per_coarse = 4;
-// A formant turns the phase by half a turn within its bandwidth: coarse steps that turn more than this hold or touch one.
+// A formant turns the phase by half a turn within its bandwidth: coarse steps that turn more than this hold or touch
+// one.
 constexpr double turning = 0.35;
 // Broad formants turn slowly, but their top is level: relative change of |H|^2 over a coarse step.
 constexpr double level = 0.05;
@@ -34,7 +35,8 @@ double phase_between(Complex a, Complex b) {
   return std::abs(std::atan2(a.re * b.im - a.im * b.re, a.re * b.re + a.im * b.im));
 }
 
-// Fine-grid stretches that may hold a peak: a coarse sample below both neighbours, a step that turns the phase or is level.
+// Fine-grid stretches that may hold a peak: a coarse sample below both neighbours, a step that turns the phase or is
+// level.
 std::vector<bool> promising(Grid& grid) {
   const std::size_t n = grid.values.size();
   std::vector<bool> look(n, false);

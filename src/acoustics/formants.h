@@ -7,7 +7,9 @@
 namespace mw {
 
 /// One tube section, from the glottis on.
-struct TubeSection { double from_glottis_mm = 0, length_mm = 0, area_cm2 = 0; };
+struct TubeSection {
+  double from_glottis_mm = 0, length_mm = 0, area_cm2 = 0;
+};
 struct AreaFunction {
   std::vector<TubeSection> sections; // glottis to lips, lips included
   double tract_length_mm = 0;

@@ -15,7 +15,8 @@ struct Ray {
 constexpr int mouth_lines = 13, fan_lines = 17, throat_lines = 17;
 double between(double a, double b, int i, int n) { return a + (b - a) * i / (n - 1); }
 
-// Lines of the male grid (mm): x -3..35, a fan from grid_centre at 90..-2 degrees, y from 6 below the centre to the folds.
+// Lines of the male grid (mm): x -3..35, a fan from grid_centre at 90..-2 degrees, y from 6 below the centre to the
+// folds.
 std::vector<Ray> grid_of(const Anatomy& anatomy, double glottis_y) {
   const Vec2 centre = anatomy.grid_centre;
   const double k = anatomy.jaw_x;
@@ -62,8 +63,8 @@ void meet(const Ray& ray, Hits& hits, std::initializer_list<const Polyline*> pie
     for (const Vec2 p : *piece) crossing.visit(p);
 }
 
-// Tongue side and wall side of a line. In front (lips, teeth) the first wall counts; further back, a wall that the tongue
-// has passed by more than 3 mm (the free end of the soft palate) does not.
+// Tongue side and wall side of a line. In front (lips, teeth) the first wall counts; further back, a wall that the
+// tongue has passed by more than 3 mm (the free end of the soft palate) does not.
 std::optional<std::array<double, 2>> ends_of(const Hits& inner, Hits& outer, bool front) {
   if (outer.count == 0) return std::nullopt;
   const auto walls = std::span(outer.at).first(outer.count);
@@ -85,7 +86,8 @@ std::vector<CrossLine> cross_lines(const Anatomy& anatomy, const Outline& o) {
   for (const Ray& ray : grid_of(anatomy, o.glottis_y)) {
     Hits inner, outer;
     meet(ray, inner, {&o.dorsum, &o.tip_cap, &o.underside});
-    for (const Polyline* piece : {&o.mouth_floor, &o.epiglottis_back, &o.epiglottis_cap, &o.larynx_front, &o.lower_incisor_line})
+    for (const Polyline* piece :
+         {&o.mouth_floor, &o.epiglottis_back, &o.epiglottis_cap, &o.larynx_front, &o.lower_incisor_line})
       meet(ray, inner, {piece});
     meet(ray, outer, {&anatomy.palate});
     meet(ray, outer, {&o.velum_under, &o.velum_cap});

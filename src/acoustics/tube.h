@@ -13,14 +13,16 @@ enum class LipEnd {
   radiating, // piston in a plane wall: mass and radiated power (Flanagan 1972)
 };
 
-/// Physics of the tube. The defaults are the speaking tract; all losses 0 and an open end give the lossless textbook tube.
+/// Physics of the tube. The defaults are the speaking tract; all losses 0 and an open end give the lossless textbook
+/// tube.
 struct TubePhysics {
   double sound_speed = 35000; // cm/s, warm moist air (Fant 1960)
   // Yielding walls and the friction of air, closed form of Sondhi & Schroeter 1987 (constants from memory):
-  double wall_ratio = 406;      // Hz, twice the resonance of a closed tract; 406 / 2 = 203 Hz (measured 150-200, Stevens 1998)
-  double wall_resonance = 15;   // Hz, of the wall on its own
-  double wall_resistance = 65;  // Hz, half its damping rate over pi
-  double friction = 4;          // 1/s, viscosity and heat: attenuation grows with sqrt(2 pi f friction)
+  double wall_ratio =
+      406; // Hz, twice the resonance of a closed tract; 406 / 2 = 203 Hz (measured 150-200, Stevens 1998)
+  double wall_resonance = 15;  // Hz, of the wall on its own
+  double wall_resistance = 65; // Hz, half its damping rate over pi
+  double friction = 4;         // 1/s, viscosity and heat: attenuation grows with sqrt(2 pi f friction)
   LipEnd lips = LipEnd::radiating;
 };
 

@@ -80,7 +80,8 @@ Result<EvidenceTable> areas_table() {
   for (const PublishedArea& area : area_functions(*published)) {
     // Fant's Russian open vowel lies between the rows of front and back
     const Target* row = mouth->targets->vowel(area.ipa == "a" ? central_a : area.ipa);
-    if (row == nullptr) return Problem{ProblemKind::missing, "a vowel has no row", area.ipa, "install the program again"};
+    if (row == nullptr)
+      return Problem{ProblemKind::missing, "a vowel has no row", area.ipa, "install the program again"};
     const AreaFunction tube = figures_of(*mouth, row->pose).tube;
     const double r = correlation(along_tract(tube), along_tract(area.areas));
     EvidenceRow line{.what = "[" + area.ipa + "] " + area.word,

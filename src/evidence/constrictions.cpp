@@ -34,7 +34,8 @@ Result<Done> add_constrictions(EvidenceTable& table, Mouth& mouth) {
     const auto low = parse_number(published->text(i, "low")), high = parse_number(published->text(i, "high"));
     for (const std::string& symbol : split(published->text(i, "symbols"), '|')) {
       const Target* row = mouth.targets->consonant(symbol);
-      if (row == nullptr) return Problem{ProblemKind::missing, "a consonant has no row", symbol, "install the program again"};
+      if (row == nullptr)
+        return Problem{ProblemKind::missing, "a consonant has no row", symbol, "install the program again"};
       const double area = narrowest_area(figures_of(mouth, row->pose).tube, published->text(i, "region"));
       EvidenceRow line{.what = "[" + symbol + "] " + published->text(i, "what"),
                        .ours = to_text(area, 2) + " cm2",

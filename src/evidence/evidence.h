@@ -10,11 +10,11 @@ namespace mw {
 
 /// One figure of the model beside a published one, as shown to people.
 struct EvidenceRow {
-  std::string what;       // "[i] F1, heed"
-  std::string ours;       // with its unit
-  std::string published;  // with its unit, or the rule it must meet
-  std::string source;     // who and when; the status of what was read in brackets unless the data were at hand
-  std::string difference; // "inside", "+3.0 %"; may be empty
+  std::string what;           // "[i] F1, heed"
+  std::string ours;           // with its unit
+  std::string published;      // with its unit, or the rule it must meet
+  std::string source;         // who and when; the status of what was read in brackets unless the data were at hand
+  std::string difference;     // "inside", "+3.0 %"; may be empty
   std::optional<bool> pass{}; // none: told for comparison, not checked
 };
 /// A table computed when asked. `pass` holds when no checked row and no overall demand fails.
@@ -32,7 +32,8 @@ Result<EvidenceTable> formants_table();
 Result<EvidenceTable> places_table();
 /// The same for any speaker.
 Result<EvidenceTable> places_table_of(const std::string& anatomy_id);
-/// Area functions of the adult male's vowels against Story, Titze & Hoffman 1996 and Fant 1960 along the normalised tract.
+/// Area functions of the adult male's vowels against Story, Titze & Hoffman 1996 and Fant 1960 along the normalised
+/// tract.
 Result<EvidenceTable> areas_table();
 
 } // namespace mw

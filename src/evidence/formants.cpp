@@ -30,7 +30,11 @@ std::vector<PublishedVowel> intervals_of(const PublishedTable& table) {
     const std::string& ipa = table.text(i, "ipa");
     auto at = std::ranges::find(vowels, ipa, &PublishedVowel::ipa);
     if (at == vowels.end()) {
-      PublishedVowel vowel{.ipa = ipa, .row = ipa == "eɪ" ? "e" : ipa == "oʊ" ? "o" : ipa, .word = table.text(i, "word")};
+      PublishedVowel vowel{.ipa = ipa,
+                           .row = ipa == "eɪ"   ? "e"
+                                  : ipa == "oʊ" ? "o"
+                                                : ipa,
+                           .word = table.text(i, "word")};
       vowel.low.fill(1e9);
       at = vowels.insert(vowels.end(), vowel);
     }
@@ -97,9 +101,20 @@ Result<Done> add_r(EvidenceTable& table, Mouth& mouth) {
 
 // [h] glide [d] with the published length of the glide.
 SegmentTrack glide_word(const Sound& glide, double length_s) {
-  Segment h{.sound = {.letter = "h"}, .start_s = lead_s, .end_s = lead_s + 0.08, .slot = Slot::onset, .stress = 1, .word_initial = true};
+  Segment h{.sound = {.letter = "h"},
+            .start_s = lead_s,
+            .end_s = lead_s + 0.08,
+            .slot = Slot::onset,
+            .stress = 1,
+            .word_initial = true};
   Segment v{.sound = glide, .start_s = h.end_s, .end_s = h.end_s + length_s, .slot = Slot::nucleus, .stress = 1};
-  Segment d{.sound = {.letter = "d"}, .start_s = v.end_s, .end_s = v.end_s + 0.09, .slot = Slot::coda, .stress = 1, .word_final = true, .group_final = true};
+  Segment d{.sound = {.letter = "d"},
+            .start_s = v.end_s,
+            .end_s = v.end_s + 0.09,
+            .slot = Slot::coda,
+            .stress = 1,
+            .word_final = true,
+            .group_final = true};
   return {.segments = {h, v, d}, .duration_s = d.end_s + tail_s};
 }
 
@@ -119,12 +134,13 @@ Result<Done> add_glide(EvidenceTable& table, Mouth& mouth, const PublishedTable&
       for (std::size_t f = 0; f < 3; ++f) {
         const double known = published.number(i, "F" + std::to_string(f + 1) + "_" + std::to_string(share) + "_hz");
         const double ours = f < formants.size() ? formants[f] : 0, percent = percent_outside(ours, known, known);
-        table.rows.push_back({.what = name + " F" + std::to_string(f + 1) + " at " + std::to_string(share) + " % of its time",
-                              .ours = hz(ours),
-                              .published = hz(known),
-                              .source = published.text(i, "source"),
-                              .difference = outside_text(percent),
-                              .pass = std::abs(percent) <= limit_glide});
+        table.rows.push_back(
+            {.what = name + " F" + std::to_string(f + 1) + " at " + std::to_string(share) + " % of its time",
+             .ours = hz(ours),
+             .published = hz(known),
+             .source = published.text(i, "source"),
+             .difference = outside_text(percent),
+             .pass = std::abs(percent) <= limit_glide});
       }
     }
   }
@@ -142,12 +158,15 @@ Result<EvidenceTable> formants_table() {
   const auto vowels = intervals_of(*published);
   for (const PublishedVowel& vowel : vowels) {
     const Target* row = mouth->targets->vowel(vowel.row);
-    if (row == nullptr) return Problem{ProblemKind::missing, "a vowel has no row", vowel.row, "install the program again"};
+    if (row == nullptr)
+      return Problem{ProblemKind::missing, "a vowel has no row", vowel.row, "install the program again"};
     add_vowel(table, off, vowel, figures_of(*mouth, row->pose).formants);
   }
   if (const auto done = add_r(table, *mouth); !done) return done.error();
-  if (const auto done = add_glide(table, *mouth, *published, {.letter = "e", .glide_letter = "ɪ"}, "FACE"); !done) return done.error();
-  if (const auto done = add_glide(table, *mouth, *published, {.letter = "o", .glide_letter = "ʊ"}, "GOAT"); !done) return done.error();
+  if (const auto done = add_glide(table, *mouth, *published, {.letter = "e", .glide_letter = "ɪ"}, "FACE"); !done)
+    return done.error();
+  if (const auto done = add_glide(table, *mouth, *published, {.letter = "o", .glide_letter = "ʊ"}, "GOAT"); !done)
+    return done.error();
   const double mean = off.sum / off.count;
   const bool mean_met = mean <= limit_mean;
   table.rows.push_back({.what = "F1 and F2 of all vowels, mean distance from the interval",
@@ -157,8 +176,9 @@ Result<EvidenceTable> formants_table() {
                         .difference = "",
                         .pass = mean_met});
   table.pass = std::ranges::none_of(table.rows, [](const EvidenceRow& row) { return row.pass == false; });
-  table.summary = std::to_string(vowels.size()) + " vowels of men: F1 and F2 outside the published interval by " + to_text(mean, 1) +
-                  " % on average, " + to_text(off.worst, 1) + " % at worst; F3 " + to_text(off.worst_F3, 1) + " % at worst";
+  table.summary = std::to_string(vowels.size()) + " vowels of men: F1 and F2 outside the published interval by " +
+                  to_text(mean, 1) + " % on average, " + to_text(off.worst, 1) + " % at worst; F3 " +
+                  to_text(off.worst_F3, 1) + " % at worst";
   return table;
 }
 

@@ -32,7 +32,8 @@ DrawnSound drawn(Mouth& mouth, const Pose& pose, std::string_view articulator) {
   const Outline& outline = mouth.tracer.trace(pose);
   const double port = nasal_port(outline);
   // lips narrower than the tongue still leave a tongue sound: a rounded w is told by its tongue
-  const Narrowest at = articulator == "lips" ? narrowest(*mouth.anatomy, outline, pose) : tongue_gap(*mouth.anatomy, outline);
+  const Narrowest at =
+      articulator == "lips" ? narrowest(*mouth.anatomy, outline, pose) : tongue_gap(*mouth.anatomy, outline);
   if (articulator == "glottis" && at.gap_mm > narrow_mm && pose.glottis >= 0.25)
     return {"glottis", "glottal", "fricative", at.gap_mm};
   return {to_text(at.articulator), at.place, manner_of(at.gap_mm, port, pose), at.gap_mm};
@@ -62,21 +63,24 @@ Result<EvidenceTable> places_table_of(const std::string& anatomy_id) {
   for (std::size_t i = 0; i < chart->size(); ++i) {
     const Target* row = mouth->targets->consonant(chart->text(i, "symbol"));
     if (row == nullptr)
-      return Problem{ProblemKind::missing, "a consonant has no row", chart->text(i, "symbol"), "install the program again"};
+      return Problem{ProblemKind::missing, "a consonant has no row", chart->text(i, "symbol"),
+                     "install the program again"};
     const auto places = split(chart->text(i, "places"), '|');
     const std::string &articulator = chart->text(i, "articulator"), &manner = chart->text(i, "manner");
     const DrawnSound sound = drawn(*mouth, row->pose, articulator);
     const bool place_fits = std::ranges::find(places, sound.place) != places.end() && sound.articulator == articulator;
     const bool fits = place_fits && manner_fits(*mouth, *row, sound, manner, places);
     met += fits ? 1 : 0;
-    const std::string status = chart->text(i, "status").find("READ_NOTES") == std::string::npos ? "" : " (read in notes)";
-    table.rows.push_back({.what = "[" + chart->text(i, "symbol") + "] " + chart->text(i, "example"),
-                          .ours = join({std::string(sound.articulator), std::string(sound.place), std::string(sound.manner)}, ", ") +
-                                  ", " + to_text(sound.gap_mm, 1) + " mm",
-                          .published = join({articulator, join(places, " or "), manner}, ", "),
-                          .source = chart->text(i, "source") + status,
-                          .difference = fits ? "same" : "differs",
-                          .pass = fits});
+    const std::string status =
+        chart->text(i, "status").find("READ_NOTES") == std::string::npos ? "" : " (read in notes)";
+    table.rows.push_back(
+        {.what = "[" + chart->text(i, "symbol") + "] " + chart->text(i, "example"),
+         .ours = join({std::string(sound.articulator), std::string(sound.place), std::string(sound.manner)}, ", ") +
+                 ", " + to_text(sound.gap_mm, 1) + " mm",
+         .published = join({articulator, join(places, " or "), manner}, ", "),
+         .source = chart->text(i, "source") + status,
+         .difference = fits ? "same" : "differs",
+         .pass = fits});
   }
   table.pass = met == static_cast<int>(chart->size());
   table.summary = std::to_string(met) + " of " + std::to_string(chart->size()) +

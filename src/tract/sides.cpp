@@ -84,9 +84,11 @@ struct Tongue {
     const double k = a.tongue_scale;
     // in plan a round tip, then as wide as the arch
     const double u = std::clamp((x - foremost) / (20 * k), 0.0, 1.0);
-    const double width = std::min(arch.half_width + 1.2 * a.width, 20.5 * a.width * std::sqrt(1 - (1 - u) * (1 - u)) + 0.01);
+    const double width =
+        std::min(arch.half_width + 1.2 * a.width, 20.5 * a.width * std::sqrt(1 - (1 - u) * (1 - u)) + 0.01);
     const double free_edge = *middle - (1.5 + 2.5 * width / 20) * k;
-    const double brace = std::clamp(arch.gum + 2.5 * k - free_edge, 0.0, 13 * k); // lift to the upper gum, limited reach
+    const double brace =
+        std::clamp(arch.gum + 2.5 * k - free_edge, 0.0, 13 * k); // lift to the upper gum, limited reach
     const double edge = free_edge + std::max(pose.sides, 0.0) * brace - 9 * k * std::max(-pose.sides, 0.0);
     return TongueCut{*middle, width, edge, pose.groove, 4 * a.width, k};
   }

@@ -4,13 +4,13 @@
 
 namespace mw {
 
-/// Coronal cut at `behind_teeth_mm`: palate arch and tongue surface across the mouth (z from -W to W). A closed formula on
-/// top of the section (tract-model.md section 12), not a simulation of the tongue's sides. Behind the hard palate the arch
-/// is that of its end.
+/// Coronal cut at `behind_teeth_mm`: palate arch and tongue surface across the mouth (z from -W to W). A closed formula
+/// on top of the section (tract-model.md section 12), not a simulation of the tongue's sides. Behind the hard palate
+/// the arch is that of its end.
 struct FrontSection {
   double behind_teeth_mm = 15;
-  Polyline palate{}, tongue{};  // (z, y)
-  Polyline tongue_underside{};  // only when the cut passes under a raised tip; from +W round to -W
+  Polyline palate{}, tongue{}; // (z, y)
+  Polyline tongue_underside{}; // only when the cut passes under a raised tip; from +W round to -W
   bool tongue_present = true;
 };
 FrontSection front_section(const Anatomy& anatomy, const Outline& outline, const Pose& pose, double behind_teeth_mm);
@@ -18,11 +18,11 @@ FrontSection front_section(const Anatomy& anatomy, const Outline& outline, const
 /// Palate seen from below: x behind the teeth, z from the midline (both halves). The tongue touches where its surface
 /// comes within 0.35 mm of the arch.
 struct PalateMap {
-  Polyline arch{};                // outline of the palate (x, z), teeth line, from the back left round the front
-  std::vector<Vec2> grid{};       // sample points (x, z): `rows` from front to back, `columns` from left to right
+  Polyline arch{};          // outline of the palate (x, z), teeth line, from the back left round the front
+  std::vector<Vec2> grid{}; // sample points (x, z): `rows` from front to back, `columns` from left to right
   int rows = 0, columns = 0;
-  std::vector<bool> contact{};    // per grid point
-  std::vector<double> depth{};    // mm the surface is pressed against the arch; negative = air between
+  std::vector<bool> contact{}; // per grid point
+  std::vector<double> depth{}; // mm the surface is pressed against the arch; negative = air between
 };
 PalateMap palate_map(const Anatomy& anatomy, const Outline& outline, const Pose& pose);
 

@@ -21,7 +21,8 @@ Figures figures_of(const Anatomy& anatomy, const Outline& outline, const Pose& p
 }
 } // namespace
 
-TEST_CASE("area: formants and tract length of every vowel and glide of every speaker equal the design prototype's within 1 %") {
+TEST_CASE("area: formants and tract length of every vowel and glide of every speaker equal the design prototype's "
+          "within 1 %") {
   for (const auto& anatomy : test::speakers()) {
     Tracer tracer(anatomy);
     for (const char* table : {"vowels", "glides"})
@@ -62,7 +63,9 @@ TEST_CASE("area: a closed mouth is a closed tube, whatever closes it") {
     for (const test::Target& target : test::targets(anatomy, "consonants")) {
       const std::string& manner = target.male_row.at("manner");
       const std::string& place = target.male_row.at("place");
-      if ((manner != "stop" && manner != "nasal") || place == "labiodental" || place == "glottal" || place == "epiglottal") continue;
+      if ((manner != "stop" && manner != "nasal") || place == "labiodental" || place == "glottal" ||
+          place == "epiglottal")
+        continue;
       CAPTURE(target.label());
       CHECK(formants_hz(area_function(*anatomy, tracer.trace(target.pose), target.pose)).empty());
     }

@@ -64,10 +64,11 @@ TEST_CASE("tube: a long section equals the same tube cut into short ones") {
   for (std::size_t n = 0; n < one.size(); ++n) CHECK(one[n] == doctest::Approx(many[n]).epsilon(1e-5));
 }
 
-TEST_CASE("tube: end correction, yielding wall and friction move a uniform tube's formants by the amounts theory gives") {
-  // From k^2 c^2 = -(alpha + jw)(beta + jw): the wall adds its resonance in quadrature, the boundary layer (4 1/s) slows
-  // the wave by 1 + sqrt(4 / 2w): F_rigid^2 = F^2 (1 + 2 sqrt(2 / w)) - 203^2. The length grows by 8 r / 3 pi (flanged
-  // end), less where the radiation resistance in parallel (128 / 9 pi^2) takes over.
+TEST_CASE(
+    "tube: end correction, yielding wall and friction move a uniform tube's formants by the amounts theory gives") {
+  // From k^2 c^2 = -(alpha + jw)(beta + jw): the wall adds its resonance in quadrature, the boundary layer (4 1/s)
+  // slows the wave by 1 + sqrt(4 / 2w): F_rigid^2 = F^2 (1 + 2 sqrt(2 / w)) - 203^2. The length grows by 8 r / 3 pi
+  // (flanged end), less where the radiation resistance in parallel (128 / 9 pi^2) takes over.
   using std::numbers::pi;
   const double r = std::sqrt(5 / pi), mass = 8 * r / (3 * pi);
   const auto formants = formants_hz(uniform(175, 5));
@@ -75,7 +76,8 @@ TEST_CASE("tube: end correction, yielding wall and friction move a uniform tube'
   for (std::size_t n = 0; n < 4; ++n) {
     const double w = 2 * pi * formants[n], ratio = w * mass / 35000 / (128 / (9 * pi * pi));
     const double rigid = (2.0 * static_cast<double>(n) + 1) * 35000 / (4 * (17.5 + mass / (1 + ratio * ratio)));
-    CHECK(formants[n] * std::sqrt(1 + 2 * std::sqrt(2 / w)) == doctest::Approx(std::hypot(rigid, 203.0)).epsilon(0.003));
+    CHECK(formants[n] * std::sqrt(1 + 2 * std::sqrt(2 / w)) ==
+          doctest::Approx(std::hypot(rigid, 203.0)).epsilon(0.003));
   }
 }
 

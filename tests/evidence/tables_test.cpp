@@ -83,7 +83,8 @@ TEST_CASE("evidence: the printed means of Peterson & Barney lie within 3 % of th
   int compared = 0;
   for (std::size_t i = 0; i < vowels->size(); ++i)
     for (const char* formant : {"F1", "F2", "F3"}) {
-      const double printed = vowels->number(i, std::string(formant) + "_hz"), raw = vowels->number(i, std::string(formant) + "_raw_hz");
+      const double printed = vowels->number(i, std::string(formant) + "_hz"),
+                   raw = vowels->number(i, std::string(formant) + "_raw_hz");
       CHECK(std::abs(printed / raw - 1) < 0.03);
       ++compared;
     }

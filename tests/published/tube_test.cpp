@@ -80,8 +80,8 @@ TEST_CASE("published: tubes without losses have the exact textbook resonances") 
 }
 
 TEST_CASE("published: with losses every tube keeps the lossless formants but for end mass, wall and friction") {
-  // Theory: F^2 (1 + 2 sqrt(2 / w)) = F_rigid^2 + F_wall^2 with the mass of the opening in F_rigid (tube_test of acoustics);
-  // what is left is the difference of two end corrections (0.80 and 0.85 r) and the pull of radiated power.
+  // Theory: F^2 (1 + 2 sqrt(2 / w)) = F_rigid^2 + F_wall^2 with the mass of the opening in F_rigid (tube_test of
+  // acoustics); what is left is the difference of two end corrections (0.80 and 0.85 r) and the pull of radiated power.
   const Table areas = read_areas();
   for (const char* source : {"Story, Titze & Hoffman 1996", "Fant 1960"})
     for (const char* ipa : {"i", "ɪ", "ɛ", "æ", "ʌ", "ɑ", "ɔ", "o", "ʊ", "u", "ɝ", "a", "e", "ɨ"}) {
@@ -106,8 +106,8 @@ TEST_CASE("published: area functions through the lossless tube equal an independ
     if (rows.text(i, "status") != "DERIVED" || method.find("mean neighbouring") != std::string::npos) continue;
     const bool open = method.find("ideal open") != std::string::npos;
     const std::string &source = rows.text(i, "source"), &ipa = rows.text(i, "ipa");
-    const auto ours =
-        formants_hz(tube_from_areas(published_areas(areas, source, ipa), spacing_mm(source)), open ? lossless : lossless_with_mass);
+    const auto ours = formants_hz(tube_from_areas(published_areas(areas, source, ipa), spacing_mm(source)),
+                                  open ? lossless : lossless_with_mass);
     for (std::size_t n = 0; n < 4; ++n) {
       CAPTURE(ipa);
       CAPTURE(n + 1);
@@ -126,7 +126,8 @@ TEST_CASE("published: Fant's area functions give about the formants his computer
   int n = 0;
   for (std::size_t i = 0; i < rows.csv.rows.size(); ++i) {
     if (rows.text(i, "method") != "digital computer (published)") continue;
-    const auto ours = formants_hz(tube_from_areas(published_areas(areas, "Fant 1960", rows.text(i, "ipa")), 5.0), lossless_with_mass);
+    const auto ours =
+        formants_hz(tube_from_areas(published_areas(areas, "Fant 1960", rows.text(i, "ipa")), 5.0), lossless_with_mass);
     for (std::size_t f = 0; f < 3; ++f, ++n) {
       const double off = std::abs(ours[f] / *rows.number(i, "F" + std::to_string(f + 1) + "_hz") - 1);
       sum += off;
@@ -140,7 +141,8 @@ TEST_CASE("published: Fant's area functions give about the formants his computer
 }
 
 TEST_CASE("published: the narrowest glide of Stevens 1998 has its F1 with the book's own wall") {
-  // Section 9.2 (READ_NOTES): a cavity of 50 cm3 (10 cm long) behind a neck of 3 cm x 0.17 cm2, wall mode 180 Hz: about 260 Hz.
+  // Section 9.2 (READ_NOTES): a cavity of 50 cm3 (10 cm long) behind a neck of 3 cm x 0.17 cm2, wall mode 180 Hz: about
+  // 260 Hz.
   TubePhysics physics = lossless;
   physics.sound_speed = 35400;
   physics.wall_ratio = 360;

@@ -109,14 +109,22 @@ TEST_CASE("sides: contact of every checked row equals the design prototype's, po
     double depth;
   };
   constexpr Known rows[] = {
-      {"adult-male", "i", 982, -6309.77},      {"adult-male", "t", 596, -15108.81},
-      {"adult-male", "s", 1162, -6921.01},     {"adult-male", "ɹ", 114, -6502.05},
-      {"adult-male", "ɹ bunched", 500, -8095.06}, {"adult-male", "l", 75, -15162.87},
-      {"adult-male", "ʃ", 576, -8360.32},      {"adult-male", "j", 892, -7556.61},
-      {"adult-male", "k", 928, -3790.71},      {"adult-female", "s", 1270, -5140.67},
-      {"adult-female", "ɹ bunched", 452, -8884.04}, {"adult-female", "l", 82, -16496.55},
-      {"adult-female", "k", 949, -4825.69},    {"child", "t", 777, -10714.20},
-      {"child", "s", 1430, -3608.07},          {"child", "ʃ", 736, -5339.85},
+      {"adult-male", "i", 982, -6309.77},
+      {"adult-male", "t", 596, -15108.81},
+      {"adult-male", "s", 1162, -6921.01},
+      {"adult-male", "ɹ", 114, -6502.05},
+      {"adult-male", "ɹ bunched", 500, -8095.06},
+      {"adult-male", "l", 75, -15162.87},
+      {"adult-male", "ʃ", 576, -8360.32},
+      {"adult-male", "j", 892, -7556.61},
+      {"adult-male", "k", 928, -3790.71},
+      {"adult-female", "s", 1270, -5140.67},
+      {"adult-female", "ɹ bunched", 452, -8884.04},
+      {"adult-female", "l", 82, -16496.55},
+      {"adult-female", "k", 949, -4825.69},
+      {"child", "t", 777, -10714.20},
+      {"child", "s", 1430, -3608.07},
+      {"child", "ʃ", 736, -5339.85},
       {"child", "j", 708, -9279.20},
   };
   for (const Known& row : rows) {
@@ -151,7 +159,8 @@ TEST_CASE("sides: a front section shows the tongue under the arch, as an island 
   CHECK_FALSE(cut("t", 14).tongue_underside.empty());
   CHECK_FALSE(cut("ɹ", 14).tongue_present);
   const FrontSection groove = cut("s", 14);
-  const auto middle_point = groove.tongue[groove.tongue.size() / 2], beside = groove.tongue[groove.tongue.size() / 2 + 30];
+  const auto middle_point = groove.tongue[groove.tongue.size() / 2],
+             beside = groove.tongue[groove.tongue.size() / 2 + 30];
   CHECK(middle_point.y < beside.y);
 }
 
