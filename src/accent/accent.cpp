@@ -36,7 +36,8 @@ Result<Accent> read_accent(const std::string& id_or_path) {
   }
   const auto list = list_accents();
   if (!list) return list.error();
-  const bool known = std::any_of(list->begin(), list->end(), [&](const AccentName& row) { return row.id == id_or_path; });
+  const bool known =
+      std::any_of(list->begin(), list->end(), [&](const AccentName& row) { return row.id == id_or_path; });
   if (!known) {
     std::vector<std::string> ids;
     for (const auto& row : *list) ids.push_back(row.id);

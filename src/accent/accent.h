@@ -21,14 +21,18 @@ struct Sourced {
 
 /// How one lexical set sounds; glides have an end. Context rows change it ("before l", "before voiceless", ...).
 struct SetValue {
-  std::string ipa;      // as written in the file
+  std::string ipa; // as written in the file
   Sound vowel;
   bool r_follows = false; // a coda r is said after it
   std::string source, status;
   std::string note{};
   bool operator==(const SetValue&) const = default;
 };
-struct ContextValue { std::string context; SetValue value; bool operator==(const ContextValue&) const = default; };
+struct ContextValue {
+  std::string context;
+  SetValue value;
+  bool operator==(const ContextValue&) const = default;
+};
 
 /// Settings of the mouth at rest and as a bias of every gesture: pose channel name -> shift (units of the channel).
 using Posture = std::map<std::string, Sourced>;
@@ -46,14 +50,16 @@ struct Accent {
   bool operator==(const Accent&) const = default;
 };
 
-struct AccentName { std::string id, name, status; };
+struct AccentName {
+  std::string id, name, status;
+};
 /// Shipped accents, in the order of the list.
 Result<std::vector<AccentName>> list_accents();
 /// The vowel text of an accent file ("\u025b", "a\u026a", "\u0251\u0279"): one vowel or two, with marks, and a last
 /// \u0279 for a coda r. Problem (input) names what does not fit.
 Result<SetValue> parse_set_value(const std::string& ipa);
-/// A shipped id, or a path to an accent file. Problem: usage for an unknown id, input for a missing or broken file (file,
-/// line, reason).
+/// A shipped id, or a path to an accent file. Problem: usage for an unknown id, input for a missing or broken file
+/// (file, line, reason).
 Result<Accent> read_accent(const std::string& id_or_path);
 Result<Accent> parse_accent(std::string_view toml, const std::string& file_name);
 /// TOML text that parse_accent reads back to an equal accent.

@@ -30,7 +30,8 @@ constexpr std::array<ContextName, 18> names{{
     {Context::kit_front, "word-initial, after h, beside velar or before palato-alveolar",
      "the vowel begins the word, follows h, touches k \u0261 \u014b or stands before \u0283 t\u0283 d\u0292", true},
     {Context::short_a_split, "closed syllable, short-a split",
-     "m n f \u03b8 s \u0283 b d d\u0292 \u0261 follows and then a consonant or the word end; not in function words", true},
+     "m n f \u03b8 s \u0283 b d d\u0292 \u0261 follows and then a consonant or the word end; not in function words",
+     true},
     {Context::some_speakers, "some speakers",
      "varies by region or word in a way the program cannot decide; the note says where", false},
 }};

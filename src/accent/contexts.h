@@ -7,9 +7,24 @@ namespace mw {
 
 /// The surroundings in which an accent may give a lexical set another value. The phrase stage decides which hold.
 enum class Context {
-  before_l, before_l_in_syllable, before_r, before_voiceless, before_m_or_n, before_nasal, before_nasal_and_consonant,
-  before_velar_or_ng, before_fricative_r_or_end, before_fricative_r_vowel_or_end, at_word_end, open_syllable, after_w,
-  spelt_er_or_ear, spelt_ir, kit_front, short_a_split, some_speakers
+  before_l,
+  before_l_in_syllable,
+  before_r,
+  before_voiceless,
+  before_m_or_n,
+  before_nasal,
+  before_nasal_and_consonant,
+  before_velar_or_ng,
+  before_fricative_r_or_end,
+  before_fricative_r_vowel_or_end,
+  at_word_end,
+  open_syllable,
+  after_w,
+  spelt_er_or_ear,
+  spelt_ir,
+  kit_front,
+  short_a_split,
+  some_speakers
 };
 struct ContextName {
   Context context;

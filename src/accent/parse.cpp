@@ -68,7 +68,8 @@ SetValue read_value(Reader& reader, const toml::table& table) {
 void read_contexts(Reader& reader, const toml::node& node, std::vector<ContextValue>& contexts) {
   const auto* rows = node.as_array();
   if (rows == nullptr)
-    return reader.fail(node.source(), "\"contexts\" is not a list", "write [[sets.NAME.contexts]] and its keys below it");
+    return reader.fail(node.source(), "\"contexts\" is not a list",
+                       "write [[sets.NAME.contexts]] and its keys below it");
   for (const auto& element : *rows) {
     const auto* row = reader.table(element, "contexts");
     if (row == nullptr) return;
@@ -90,7 +91,9 @@ void read_sets(Reader& reader, const toml::table& sets, Accent& accent) {
   for (const auto& [key, node] : sets) {
     const std::string keyword(key.str());
     const auto set = parse_keyword(keyword);
-    if (!set) return reader.fail(key.source(), "\"" + keyword + "\" is not a lexical set", "use Wells's 27 keywords, such as KIT or happY");
+    if (!set)
+      return reader.fail(key.source(), "\"" + keyword + "\" is not a lexical set",
+                         "use Wells's 27 keywords, such as KIT or happY");
     const auto* entry = reader.table(node, "sets." + keyword);
     if (entry == nullptr) return;
     reader.only(*entry, {"ipa", "source", "status", "note", "contexts"});
@@ -103,7 +106,8 @@ void read_sets(Reader& reader, const toml::table& sets, Accent& accent) {
   }
   for (std::size_t i = 0; i < seen.size(); ++i)
     if (!seen[i])
-      reader.fail(sets.source(), "the lexical set " + std::string(to_keyword(static_cast<LexicalSet>(i))) + " is missing",
+      reader.fail(sets.source(),
+                  "the lexical set " + std::string(to_keyword(static_cast<LexicalSet>(i))) + " is missing",
                   "give all 27 sets a value");
 }
 
@@ -111,7 +115,8 @@ void read_rules(Reader& reader, const toml::table& rules, Accent& accent) {
   for (const auto& [key, node] : rules) {
     const std::string name(key.str());
     const RuleName* rule = find_rule(name);
-    if (rule == nullptr) return reader.fail(key.source(), "\"" + name + "\" is not a rule", "`accents GA` lists all rules");
+    if (rule == nullptr)
+      return reader.fail(key.source(), "\"" + name + "\" is not a rule", "`accents GA` lists all rules");
     const auto* entry = reader.table(node, "rules." + name);
     if (entry == nullptr) return;
     reader.only(*entry, {"value", "source", "status", "note"});
@@ -130,13 +135,16 @@ void read_posture(Reader& reader, const toml::table& posture, Accent& accent) {
     const std::string name(key.str());
     const PostureChannel* channel = find_posture_channel(name);
     if (channel == nullptr)
-      return reader.fail(key.source(), "\"" + name + "\" is not an articulator value", "use a column of `motion`, such as jaw_opening_mm");
+      return reader.fail(key.source(), "\"" + name + "\" is not an articulator value",
+                         "use a column of `motion`, such as jaw_opening_mm");
     const auto* entry = reader.table(node, "posture." + name);
     if (entry == nullptr) return;
     reader.only(*entry, {"shift", "source", "status", "note"});
     const toml::node* shift = entry->get("shift");
     const std::optional<double> number = shift == nullptr ? std::nullopt : shift->value<double>();
-    if (!number) return reader.fail(shift ? shift->source() : entry->source(), "\"shift\" of " + name + " is missing or not a number", "write shift = 0.5");
+    if (!number)
+      return reader.fail(shift ? shift->source() : entry->source(),
+                         "\"shift\" of " + name + " is missing or not a number", "write shift = 0.5");
     if (!std::isfinite(*number) || std::abs(*number) > channel->most)
       return reader.fail(shift->source(), "the shift of " + name + " is out of range",
                          "stay within " + to_text(-channel->most) + " and " + to_text(channel->most));
@@ -160,7 +168,8 @@ void read_all(Reader& reader, const toml::table& root, Accent& accent) {
   if (!is_id(accent.id))
     return reader.fail(root.get("id")->source(), "\"" + accent.id + "\" is not an id", "use letters, digits, - and _");
   const toml::node* sets = root.get("sets");
-  if (sets == nullptr) return reader.fail(root.source(), "the lexical sets are missing", "add [sets.KIT] and the others");
+  if (sets == nullptr)
+    return reader.fail(root.source(), "the lexical sets are missing", "add [sets.KIT] and the others");
   if (const auto* table = reader.table(*sets, "sets")) read_sets(reader, *table, accent);
   if (const toml::node* rules = root.get("rules"))
     if (const auto* table = reader.table(*rules, "rules")) read_rules(reader, *table, accent);

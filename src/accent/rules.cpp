@@ -10,10 +10,11 @@ namespace mw {
 namespace {
 constexpr std::string_view yes_no = "yes|no|variable";
 
-// `from`: 0.5 where the sources call the variable form usual, 0.7 to 0.8 where they call it occasional, casual or local;
-// the numbers are ours. Rules whose effect is already in the vowel values only inform.
+// `from`: 0.5 where the sources call the variable form usual, 0.7 to 0.8 where they call it occasional, casual or
+// local; the numbers are ours. Rules whose effect is already in the vowel values only inform.
 constexpr RuleName names[]{
-    {"national_norm", "American|British", "whose words, numbers and dates (tomato, schedule, zed) the accent goes with"},
+    {"national_norm", "American|British",
+     "whose words, numbers and dates (tomato, schedule, zed) the accent goes with"},
     {"rhotic", yes_no, "r is said in every position, not only before a vowel", 0.5},
     {"linking_r", yes_no, "an r of the spelling comes back before a vowel", 0.3},
     {"intrusive_r", yes_no, "an r is put between a non-high vowel and a vowel", 0.6},
@@ -28,7 +29,8 @@ constexpr RuleName names[]{
     {"th_stopping", yes_no, "\u03b8 and \u00f0 become stops", 0.75},
     {"th_stopping_where", "everywhere|initial \u00f0", "where \u03b8 and \u00f0 become stops"},
     {"th_stop", "dental|alveolar", "which stops \u03b8 and \u00f0 become"},
-    {"l_quality", "clear everywhere|clear onset, dark coda|dark everywhere", "where the back of the tongue rises for l"},
+    {"l_quality", "clear everywhere|clear onset, dark coda|dark everywhere",
+     "where the back of the tongue rises for l"},
     {"l_vocalisation", yes_no, "l after the vowel becomes a back vowel", 0.7},
     {"yod_dropping_after_t_d_n", yes_no, "no j in new, tune, duke", 0.5},
     {"yod_dropping_after_s_l_z", yes_no, "no j in suit, lute, assume", 0.3},
@@ -84,7 +86,8 @@ constexpr RuleName names[]{
 std::span<const RuleName> rule_names() { return names; }
 
 const RuleName* find_rule(std::string_view name) {
-  const auto at = std::find_if(std::begin(names), std::end(names), [&](const RuleName& row) { return row.name == name; });
+  const auto at =
+      std::find_if(std::begin(names), std::end(names), [&](const RuleName& row) { return row.name == name; });
   return at == std::end(names) ? nullptr : &*at;
 }
 

@@ -7,15 +7,18 @@
 namespace mw {
 namespace {
 
-/// Letters with the marks that follow them, one text each: "a\u02d0" -> {"a\u02d0"}, "\u0251\u026a" -> {"\u0251", "\u026a"}.
+/// Letters with the marks that follow them, one text each: "a\u02d0" -> {"a\u02d0"}, "\u0251\u026a" -> {"\u0251",
+/// "\u026a"}.
 std::vector<std::string> part_letters(std::string_view ipa) {
   std::vector<std::string> parts;
   const auto signs = decode_utf8(to_nfd(ipa));
   for (const char32_t sign : *signs) {
     const std::string text = encode_utf8(sign);
     const bool letter = find_letter(text) != nullptr;
-    if (letter || parts.empty()) parts.push_back(text);
-    else parts.back() += text;
+    if (letter || parts.empty())
+      parts.push_back(text);
+    else
+      parts.back() += text;
   }
   return parts;
 }

@@ -10,13 +10,17 @@ std::string toml_text(std::string_view text) {
   std::string out = "\"";
   for (const char sign : text) {
     const auto byte = static_cast<unsigned char>(sign);
-    if (sign == '"' || sign == '\\') out += std::string("\\") + sign;
-    else if (sign == '\n') out += "\\n";
-    else if (sign == '\t') out += "\\t";
+    if (sign == '"' || sign == '\\')
+      out += std::string("\\") + sign;
+    else if (sign == '\n')
+      out += "\\n";
+    else if (sign == '\t')
+      out += "\\t";
     else if (byte < 0x20 || byte == 0x7f) {
       constexpr std::string_view digits = "0123456789ABCDEF";
       out += std::string("\\u00") + digits[byte >> 4] + digits[byte & 15];
-    } else out += sign;
+    } else
+      out += sign;
   }
   return out + "\"";
 }

@@ -24,7 +24,8 @@ Problem missing(const std::string& what) {
 
 /// Only these signs may reach the library: other text can crash it.
 bool is_safe(const std::string& word) {
-  return !word.empty() && word.size() <= 64 && word.find_first_not_of("abcdefghijklmnopqrstuvwxyz'") == std::string::npos;
+  return !word.empty() && word.size() <= 64 &&
+         word.find_first_not_of("abcdefghijklmnopqrstuvwxyz'") == std::string::npos;
 }
 
 std::string phonemes_of(const std::string& word) {

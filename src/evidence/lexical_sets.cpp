@@ -10,8 +10,8 @@
 namespace mw {
 namespace {
 
-/// The vowel that a row asks about: the last one, or the first with primary stress (secondary where a voice gives no other:
-/// any).
+/// The vowel that a row asks about: the last one, or the first with primary stress (secondary where a voice gives no
+/// other: any).
 std::size_t asked_vowel(const Phonemes& phonemes, const std::string& which) {
   std::size_t last = phonemes.size(), primary = phonemes.size(), secondary = phonemes.size();
   for (std::size_t i = 0; i < phonemes.size(); ++i) {
@@ -24,9 +24,10 @@ std::size_t asked_vowel(const Phonemes& phonemes, const std::string& which) {
   return primary < phonemes.size() ? primary : secondary < phonemes.size() ? secondary : last;
 }
 
-/// The vowel that the override list speaks of where it has the word: the test list names no vowel, only the stressed one,
-/// which in altogether is another.
-std::size_t overridden_vowel(const WordTables& tables, const std::string& word, const Phonemes& phonemes, std::size_t asked) {
+/// The vowel that the override list speaks of where it has the word: the test list names no vowel, only the stressed
+/// one, which in altogether is another.
+std::size_t overridden_vowel(const WordTables& tables, const std::string& word, const Phonemes& phonemes,
+                             std::size_t asked) {
   const auto at = tables.overrides.find(word);
   if (at == tables.overrides.end()) return asked;
   std::size_t vowel = 0;
@@ -74,7 +75,8 @@ Result<LexicalSetsReport> lexical_sets_report() {
     if (!wanted) return Problem{ProblemKind::fault, "not a lexical set", "evidence/lexical_sets.csv: " + word, ""};
     Phonemes phonemes = classify({row[4], row[5]}, Norm::british).phonemes;
     const std::size_t asked = asked_vowel(phonemes, row[2]);
-    if (asked == phonemes.size()) return Problem{ProblemKind::fault, "no vowel", "evidence/lexical_sets.csv: " + word, ""};
+    if (asked == phonemes.size())
+      return Problem{ProblemKind::fault, "no vowel", "evidence/lexical_sets.csv: " + word, ""};
     const bool by_voices = phonemes[asked].set == wanted;
     apply_overrides(*tables, word, phonemes);
     const auto found = phonemes[overridden_vowel(*tables, word, phonemes, asked)].set;

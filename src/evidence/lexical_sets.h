@@ -13,8 +13,8 @@ namespace mw {
 /// How often the vowel of a test word was put into the set that Wells's lists give it.
 struct SetCount {
   int words = 0;
-  int by_voices = 0;     // the pair method alone
-  int with_overrides = 0; // and the override list, some of which was made from these very words
+  int by_voices = 0;                 // the pair method alone
+  int with_overrides = 0;            // and the override list, some of which was made from these very words
   std::vector<std::string> misses{}; // "broth: LOT" with overrides
 };
 struct LexicalSetsReport {
@@ -25,8 +25,8 @@ struct LexicalSetsReport {
 /// Percent of a count, 0 for no words.
 double percent(int correct, const SetCount& count);
 
-/// Computed from assets/evidence/lexical_sets.csv (750 words, as the two voices of espeak-ng 1.51 say them; the set of each
-/// from memory of Wells 1982). Problem (missing, fault) when the installation is broken.
+/// Computed from assets/evidence/lexical_sets.csv (750 words, as the two voices of espeak-ng 1.51 say them; the set of
+/// each from memory of Wells 1982). Problem (missing, fault) when the installation is broken.
 Result<LexicalSetsReport> lexical_sets_report();
 
 /// The report as a table: one row a set (at least 85 %), the whole (at least 97 %), and the hold-out words without the

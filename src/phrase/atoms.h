@@ -12,10 +12,10 @@ enum class AtomKind {
   digit,      // 0 to 9
   apostrophe, // straight, curly or modifier
   space,
-  pause,      // comma, full stop, brackets, dash, line end ...
+  pause, // comma, full stop, brackets, dash, line end ...
   hyphen,
-  sign,       // & % + = @ # and so on: said, or given meaning by what stands beside it
-  silent,     // combining marks, joiners, soft hyphen, quotation marks: no sound and no note
+  sign,   // & % + = @ # and so on: said, or given meaning by what stands beside it
+  silent, // combining marks, joiners, soft hyphen, quotation marks: no sound and no note
   unsayable
 };
 struct Atom {

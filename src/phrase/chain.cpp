@@ -48,7 +48,8 @@ bool Chain::sounds_as_vowel(std::size_t i) const {
 
 namespace {
 std::string with_reason(const Chain& chain, std::string text, std::string_view rule) {
-  if (!rule.empty() && chain.varies(rule)) text += " (this varies in the accent; here because of how casual the speech is)";
+  if (!rule.empty() && chain.varies(rule))
+    text += " (this varies in the accent; here because of how casual the speech is)";
   return text;
 }
 } // namespace
@@ -68,8 +69,8 @@ void Chain::leave_out(std::size_t i, std::string_view name, std::string text, st
   applied.push_back({std::string(name), i, to_ipa(links[i].sound), "", with_reason(*this, std::move(text), rule)});
 }
 
-void Chain::insert_after(std::size_t i, const std::string& consonant, Sound sound, std::string_view name, std::string text,
-                         std::string_view rule) {
+void Chain::insert_after(std::size_t i, const std::string& consonant, Sound sound, std::string_view name,
+                         std::string text, std::string_view rule) {
   Link link = links[i];
   link.place = Link::Place::coda;
   link.phoneme = {consonant};
@@ -79,7 +80,8 @@ void Chain::insert_after(std::size_t i, const std::string& consonant, Sound soun
     if (process.link > i) ++process.link;
   links.insert(links.begin() + static_cast<std::ptrdiff_t>(i) + 1, link);
   if (name.empty()) return;
-  applied.push_back({std::string(name), i + 1, "", to_ipa(links[i + 1].sound), with_reason(*this, std::move(text), rule)});
+  applied.push_back(
+      {std::string(name), i + 1, "", to_ipa(links[i + 1].sound), with_reason(*this, std::move(text), rule)});
 }
 
 namespace {
@@ -135,8 +137,10 @@ std::vector<std::vector<Syllable>> to_syllables(const Chain& chain) {
     }
     Syllable& last = syllables.back();
     last.stress = link.stress;
-    if (link.place == Link::Place::onset) last.onset.push_back(link.sound);
-    else if (link.place == Link::Place::coda) last.coda.push_back(link.sound);
+    if (link.place == Link::Place::onset)
+      last.onset.push_back(link.sound);
+    else if (link.place == Link::Place::coda)
+      last.coda.push_back(link.sound);
     else {
       last.nucleus = link.sound;
       last.set = link.phoneme.set;

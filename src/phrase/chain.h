@@ -13,10 +13,10 @@ namespace mw {
 struct Link {
   std::size_t word = 0, syllable = 0; // syllable within the word
   enum class Place { onset, nucleus, coda } place = Place::onset;
-  Phoneme phoneme;   // what the word list says; a coda r that the accent adds has the consonant \u0279
-  int stress = 0;    // of its syllable
-  Sound sound;       // what is said so far
-  bool gone = false; // left out
+  Phoneme phoneme;    // what the word list says; a coda r that the accent adds has the consonant \u0279
+  int stress = 0;     // of its syllable
+  Sound sound;        // what is said so far
+  bool gone = false;  // left out
   bool fixed = false; // typed by a person: no rule touches it
   [[nodiscard]] bool is_vowel() const { return place == Place::nucleus && phoneme.set && phoneme.consonant.empty(); }
 };
@@ -32,7 +32,11 @@ struct ChainWord {
 };
 
 /// A rule that was applied, while links may still come and go.
-struct Applied { std::string name; std::size_t link; std::string from, to, text; };
+struct Applied {
+  std::string name;
+  std::size_t link;
+  std::string from, to, text;
+};
 
 /// All sounds of a phrase in one row, and what was done to them.
 struct Chain {
@@ -43,7 +47,8 @@ struct Chain {
   std::vector<Applied> applied{};
 
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
-  /// The nearest link that is still said, within the phrase, the rhythmic group or the word; `none` if there is not one.
+  /// The nearest link that is still said, within the phrase, the rhythmic group or the word; `none` if there is not
+  /// one.
   [[nodiscard]] std::size_t next(std::size_t i) const;
   [[nodiscard]] std::size_t previous(std::size_t i) const;
   [[nodiscard]] std::size_t next_in_group(std::size_t i) const;

@@ -75,7 +75,8 @@ bool stop_th(Chain& chain, std::size_t i, std::string_view letter) {
 
 void front_th(Chain& chain, std::size_t i, std::string_view letter) {
   const bool initial = chain.previous_in_word(i) == Chain::none;
-  if (!chain.holds("th_fronting") || (initial && (letter == "\u00f0" || chain.accent.rule("th_fronting_where") == "not word-initial")))
+  if (!chain.holds("th_fronting") ||
+      (initial && (letter == "\u00f0" || chain.accent.rule("th_fronting_where") == "not word-initial")))
     return;
   const std::string lip = letter == "\u03b8" ? "f" : "v";
   chain.change(i, plain(lip), "th_fronting", "th is made with lip and teeth, as " + lip, "th_fronting");
@@ -116,8 +117,8 @@ void sound_t_d(Chain& chain) {
   each_consonant(chain, [&](std::size_t i, std::string_view letter) {
     const bool as_listed = chain.links[i].sound == plain(std::string(letter));
     if (!as_listed || (letter != "t" && letter != "d")) return;
-    chain.change(i, plain(letter == "t" ? "\u0288" : "\u0256"), "retroflex", std::string(letter) + " is made with the tip curled back",
-                 "retroflex_t_d");
+    chain.change(i, plain(letter == "t" ? "\u0288" : "\u0256"), "retroflex",
+                 std::string(letter) + " is made with the tip curled back", "retroflex_t_d");
   });
 }
 

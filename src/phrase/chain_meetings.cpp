@@ -9,8 +9,9 @@ namespace mw {
 namespace {
 using Set = LexicalSet;
 using Place = Link::Place;
-constexpr double across_words_tap = 0.2, labiodental_nasal = 0.3, sibilant_place = 0.5, sibilant_before_affricate = 0.7, fixed_phrases = 0.4,
-                 nasal_place = 0.6, cluster_elision = 0.6, stop_place = 0.75, you_coalescence = 0.7, nt_reduction = 0.75;
+constexpr double across_words_tap = 0.2, labiodental_nasal = 0.3, sibilant_place = 0.5, sibilant_before_affricate = 0.7,
+                 fixed_phrases = 0.4, nasal_place = 0.6, cluster_elision = 0.6, stop_place = 0.75,
+                 you_coalescence = 0.7, nt_reduction = 0.75;
 constexpr const char *dental = "\u032a", *syllabic = "\u0329", *lowered = "\u031e", *non_syllabic = "\u032f";
 
 template <std::size_t N> bool among(std::string_view letter, const std::array<std::string_view, N>& list) {
@@ -51,7 +52,8 @@ void make_syllabic(Chain& chain) {
     const auto first = chain.consonant(before), second = chain.consonant(after);
     if (chain.links[after].place != Place::coda) return;
     const std::size_t earlier = chain.previous_in_word(before);
-    const bool after_vowel = earlier != Chain::none && (chain.is_nucleus(earlier) || chain.consonant(earlier) == "\u0279");
+    const bool after_vowel =
+        earlier != Chain::none && (chain.is_nucleus(earlier) || chain.consonant(earlier) == "\u0279");
     const bool l = second == "l" && first != "\u0279" && first != "l" && first != "j" && first != "w" && first != "h";
     const bool n = second == "n" && among(first, before_n) && after_vowel;
     if (!l && !n) return;
@@ -119,7 +121,8 @@ void elide_t_d(Chain& chain) {
     const auto letter = chain.consonant(i);
     const std::size_t before = chain.previous_in_word(i), next = chain.next_in_group(i);
     if ((letter != "t" && letter != "d") || chain.links[i].place != Place::coda || !ends_word(chain, i)) return;
-    if (before == Chain::none || chain.links[before].place != Place::coda || chain.words[chain.links[i].word].weak) return;
+    if (before == Chain::none || chain.links[before].place != Place::coda || chain.words[chain.links[i].word].weak)
+      return;
     const auto first = chain.consonant(before);
     if (first == "\u0279" || !same_voice(first, letter) || is_voiceless(first) != (letter == "t")) return;
     const std::string text = std::string(letter) + " is left out after " + std::string(first);
@@ -151,8 +154,9 @@ enum class Where { before_syllabic_n, before_consonant, word_end, between_vowels
 
 Where where_t_stands(const Chain& chain, std::size_t i) {
   const std::size_t next = chain.next_in_group(i), before = chain.previous_in_word(i);
-  const bool after_sonorant = before != Chain::none && (chain.is_nucleus(before) || chain.consonant(before) == "\u0279" ||
-                                                        chain.consonant(before) == "n" || chain.consonant(before) == "l");
+  const bool after_sonorant =
+      before != Chain::none && (chain.is_nucleus(before) || chain.consonant(before) == "\u0279" ||
+                                chain.consonant(before) == "n" || chain.consonant(before) == "l");
   if (!after_sonorant) return Where::elsewhere;
   const Link& link = chain.links[i];
   if (next != Chain::none && chain.links[next].word == link.word && is_syllabic(chain.links[next].sound) &&
@@ -181,9 +185,7 @@ void catch_t(Chain& chain) {
   });
 }
 
-bool vowel_like(const Chain& chain, std::size_t i) {
-  return chain.is_nucleus(i) || chain.consonant(i) == "\u0279";
-}
+bool vowel_like(const Chain& chain, std::size_t i) { return chain.is_nucleus(i) || chain.consonant(i) == "\u0279"; }
 
 void tap(Chain& chain) {
   if (!chain.holds("t_flapping")) return;
@@ -217,9 +219,11 @@ void slit_t(Chain& chain) {
   each(chain, [&](std::size_t i) {
     const std::size_t before = chain.previous_in_word(i), next = chain.next_in_group(i);
     if (chain.consonant(i) != "t" || !plain(chain.links[i].sound, "t") || !chain.is_nucleus(before)) return;
-    const bool weak_next = next == Chain::none || (chain.is_nucleus(next) && (chain.links[next].stress == 0 || at_seam(chain, i)));
+    const bool weak_next =
+        next == Chain::none || (chain.is_nucleus(next) && (chain.links[next].stress == 0 || at_seam(chain, i)));
     if (weak_next && !is_syllabic(chain.links[before].sound))
-      chain.change(i, {"t", {lowered}}, "slit_t", "t after a vowel is weakened to a slit fricative", "t_slit_fricative");
+      chain.change(i, {"t", {lowered}}, "slit_t", "t after a vowel is weakened to a slit fricative",
+                   "t_slit_fricative");
   });
 }
 
@@ -233,7 +237,8 @@ void assimilate_place(Chain& chain, std::size_t i, std::size_t next) {
   if (chain.casual < from || !at_seam(chain, i)) return;
   const std::size_t column = letter == "t" ? 0 : letter == "d" ? 1 : 2;
   constexpr std::array<const char*, 3> lips{"p", "b", "m"}, back{"k", "\u0261", "\u014b"};
-  const bool before_lips = other == "p" || other == "b" || other == "m", before_back = other == "k" || other == "\u0261";
+  const bool before_lips = other == "p" || other == "b" || other == "m",
+             before_back = other == "k" || other == "\u0261";
   if (!before_lips && !before_back) return;
   chain.change(i, {before_lips ? lips[column] : back[column]}, "assimilation",
                letter + " moves to the place of the " + other + " that follows");
@@ -249,14 +254,16 @@ void assimilate(Chain& chain) {
     const bool dental_stop = !chain.links[next].sound.marks.empty() && chain.links[next].sound.marks.front() == dental;
     const bool dental_next = other == "\u03b8" || other == "\u00f0" || dental_stop;
     if (plain_sound && dental_next && (letter == "t" || letter == "d" || letter == "n" || letter == "l"))
-      return chain.change(i, with_mark(chain.links[i].sound, dental), "assimilation", letter + " moves to the teeth before th");
-    if ((letter == "m" || letter == "n") && plain_sound && (other == "f" || other == "v") && chain.casual >= labiodental_nasal &&
-        (letter == "m" || chain.casual >= sibilant_place))
+      return chain.change(i, with_mark(chain.links[i].sound, dental), "assimilation",
+                          letter + " moves to the teeth before th");
+    if ((letter == "m" || letter == "n") && plain_sound && (other == "f" || other == "v") &&
+        chain.casual >= labiodental_nasal && (letter == "m" || chain.casual >= sibilant_place))
       return chain.change(i, {"\u0271"}, "assimilation", letter + " moves to lip and teeth before " + other);
     const bool hush = other == "\u0283" || other == "\u0292", affricate = other == "t\u0283" || other == "d\u0292";
     const double from = hush ? sibilant_place : affricate ? sibilant_before_affricate : 2;
     if (at_seam(chain, i) && (letter == "s" || letter == "z") && chain.casual >= from)
-      return chain.change(i, {letter == "s" ? "\u0283" : "\u0292"}, "assimilation", letter + " moves back before " + other);
+      return chain.change(i, {letter == "s" ? "\u0283" : "\u0292"}, "assimilation",
+                          letter + " moves back before " + other);
     assimilate_place(chain, i, next);
   });
 }

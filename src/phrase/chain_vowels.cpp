@@ -18,7 +18,8 @@ constexpr std::array<std::string_view, 3> nasals{"m", "n", "\u014b"}, velars{"k"
 constexpr std::array<std::string_view, 4> long_before{"v", "\u00f0", "z", "\u0292"}; // Scottish length rule
 constexpr std::array<std::string_view, 3> palatoalveolars{"\u0283", "t\u0283", "d\u0292"};
 // New York short-a split: tense before these (accents.csv)
-constexpr std::array<std::string_view, 10> tensing{"m", "n", "f", "\u03b8", "s", "\u0283", "b", "d", "d\u0292", "\u0261"};
+constexpr std::array<std::string_view, 10> tensing{"m",      "n", "f", "\u03b8",  "s",
+                                                   "\u0283", "b", "d", "d\u0292", "\u0261"};
 
 /// What a context may look at: the vowel, its neighbours in the word, and the spelling.
 struct Place_of_vowel {
@@ -29,7 +30,8 @@ struct Place_of_vowel {
   [[nodiscard]] bool vowel_after() const { return after != Chain::none && chain.links[after].is_vowel(); }
   [[nodiscard]] bool r_after() const { return sound_after() == "\u0279" || has_r(*chain.links[at].phoneme.set); }
   [[nodiscard]] bool closes_syllable(std::size_t i) const {
-    return i != Chain::none && chain.links[i].place == Place::coda && chain.links[i].syllable == chain.links[at].syllable;
+    return i != Chain::none && chain.links[i].place == Place::coda &&
+           chain.links[i].syllable == chain.links[at].syllable;
   }
 };
 
@@ -55,7 +57,8 @@ bool kit_front(const Place_of_vowel& place) {
 }
 
 bool short_a_split(const Place_of_vowel& place) {
-  if (!among(place.sound_after(), tensing) || place.chain.words[place.chain.links[place.at].word].function_word) return false;
+  if (!among(place.sound_after(), tensing) || place.chain.words[place.chain.links[place.at].word].function_word)
+    return false;
   return place.second == Chain::none || !place.chain.is_nucleus(place.second);
 }
 
@@ -75,35 +78,54 @@ bool is_true(Context context, const Place_of_vowel& place) {
   const auto after = place.sound_after();
   const bool last = place.after == Chain::none;
   switch (context) {
-  case Context::before_l: return after == "l";
-  case Context::before_l_in_syllable: return before_own_l(place);
-  case Context::before_r: return after == "\u0279";
-  case Context::before_voiceless: return before_voiceless(place);
-  case Context::before_m_or_n: return after == "m" || after == "n";
-  case Context::before_nasal: return among(after, nasals);
+  case Context::before_l:
+    return after == "l";
+  case Context::before_l_in_syllable:
+    return before_own_l(place);
+  case Context::before_r:
+    return after == "\u0279";
+  case Context::before_voiceless:
+    return before_voiceless(place);
+  case Context::before_m_or_n:
+    return after == "m" || after == "n";
+  case Context::before_nasal:
+    return among(after, nasals);
   case Context::before_nasal_and_consonant:
     return among(after, nasals) && place.second != Chain::none && !place.chain.is_nucleus(place.second);
-  case Context::before_velar_or_ng: return after == "\u014b" || after == "\u0261";
-  case Context::before_fricative_r_or_end: return last || place.r_after() || among(after, long_before);
+  case Context::before_velar_or_ng:
+    return after == "\u014b" || after == "\u0261";
+  case Context::before_fricative_r_or_end:
+    return last || place.r_after() || among(after, long_before);
   case Context::before_fricative_r_vowel_or_end:
     return last || place.r_after() || place.vowel_after() || among(after, long_before);
-  case Context::at_word_end: return last;
-  case Context::open_syllable: return !place.closes_syllable(place.after);
-  case Context::after_w: return place.sound_before() == "w";
+  case Context::at_word_end:
+    return last;
+  case Context::open_syllable:
+    return !place.closes_syllable(place.after);
+  case Context::after_w:
+    return place.sound_before() == "w";
   case Context::spelt_er_or_ear: {
     const auto spelling = nurse_spelling(place.chain.words[place.chain.links[place.at].word].key);
     return spelling == "er" || spelling == "ear";
   }
-  case Context::spelt_ir: return nurse_spelling(place.chain.words[place.chain.links[place.at].word].key) == "ir";
-  case Context::kit_front: return kit_front(place);
-  case Context::short_a_split: return short_a_split(place);
-  case Context::some_speakers: return false;
+  case Context::spelt_ir:
+    return nurse_spelling(place.chain.words[place.chain.links[place.at].word].key) == "ir";
+  case Context::kit_front:
+    return kit_front(place);
+  case Context::short_a_split:
+    return short_a_split(place);
+  case Context::some_speakers:
+    return false;
   }
   return false;
 }
 
 /// Sets that merge with another before r where an accent has the rule (Mary marry merry, mirror nearer, hurry furry).
-struct Merger { Set set; std::string_view rule; Set as; };
+struct Merger {
+  Set set;
+  std::string_view rule;
+  Set as;
+};
 constexpr std::array<Merger, 4> before_r{{{Set::TRAP, "Mary_marry_merry_merger", Set::SQUARE},
                                           {Set::DRESS, "Mary_marry_merry_merger", Set::SQUARE},
                                           {Set::KIT, "mirror_nearer_merger", Set::NEAR},
@@ -148,13 +170,15 @@ bool says_r(const Chain& chain, Set set, const SetValue& value) {
 
 /// Tells why a vowel is not the plain value of its set.
 void tell_vowel(Chain& chain, std::size_t i, Set own, Set set, std::string_view context) {
-  const std::string keyword(to_keyword(own)), said = to_ipa(chain.links[i].sound), plain = to_ipa(chain.accent.of(own).vowel);
+  const std::string keyword(to_keyword(own)), said = to_ipa(chain.links[i].sound),
+                                              plain = to_ipa(chain.accent.of(own).vowel);
   if (set != own)
-    chain.applied.push_back({"vowel_merger", i, plain, said,
-                             keyword + " before r has the vowel of " + std::string(to_keyword(set)) + " in this accent"});
+    chain.applied.push_back(
+        {"vowel_merger", i, plain, said,
+         keyword + " before r has the vowel of " + std::string(to_keyword(set)) + " in this accent"});
   else if (!context.empty())
-    chain.applied.push_back({"vowel_in_context", i, plain, said,
-                             keyword + " is " + said + " here (" + std::string(context) + ")"});
+    chain.applied.push_back(
+        {"vowel_in_context", i, plain, said, keyword + " is " + said + " here (" + std::string(context) + ")"});
 }
 
 void sound_vowel(Chain& chain, std::size_t i) {
@@ -172,7 +196,8 @@ void sound_vowel(Chain& chain, std::size_t i) {
     chain.links[place.after].gone = true;
     return;
   }
-  if (!r_follows && says_r(chain, set, value)) chain.insert_after(i, "\u0279", sound_of_r(chain.accent, Place::coda), "", "");
+  if (!r_follows && says_r(chain, set, value))
+    chain.insert_after(i, "\u0279", sound_of_r(chain.accent, Place::coda), "", "");
 }
 
 /// Weak vowel merger: unstressed KIT like commA, but for the places where English keeps it (before velars and
@@ -181,9 +206,10 @@ void merge_weak(Chain& chain, std::size_t i) {
   Link& link = chain.links[i];
   if (link.stress != 0 || link.phoneme.set != Set::KIT || chain.words[link.word].function_word) return;
   const auto place = look_round(chain, i);
-  if (among(place.sound_after(), velars) || among(place.sound_after(), palatoalveolars) || place.before == Chain::none) return;
-  chain.change(i, chain.accent.of(Set::commA).vowel, "weak_vowel_merger", "the weak vowel is the one at the end of comma",
-               "weak_vowel_merger");
+  if (among(place.sound_after(), velars) || among(place.sound_after(), palatoalveolars) || place.before == Chain::none)
+    return;
+  chain.change(i, chain.accent.of(Set::commA).vowel, "weak_vowel_merger",
+               "the weak vowel is the one at the end of comma", "weak_vowel_merger");
 }
 
 } // namespace

@@ -18,16 +18,20 @@ bool is_listed(std::string_view list, std::string_view word) {
     const std::size_t end = std::min(list.find('\n', middle), list.size());
     const std::string_view line = list.substr(start, end - start);
     if (line == word) return true;
-    if (line < word) low = end + 1;
-    else high = start;
+    if (line < word)
+      low = end + 1;
+    else
+      high = start;
   }
   return false;
 }
 
-struct Ending { std::string_view ending, stem_end; };
-constexpr Ending endings[]{{"'s", ""}, {"s'", "s"}, {"'ll", ""}, {"'ve", ""}, {"'d", ""}, {"'re", ""}, {"n't", ""},
-                           {"s", ""}, {"es", ""}, {"ed", ""}, {"ed", "e"}, {"ing", ""}, {"ing", "e"}, {"er", ""},
-                           {"er", "e"}, {"ly", ""}, {"ness", ""}, {"less", ""}, {"like", ""}};
+struct Ending {
+  std::string_view ending, stem_end;
+};
+constexpr Ending endings[]{{"'s", ""},  {"s'", "s"}, {"'ll", ""},  {"'ve", ""},  {"'d", ""},  {"'re", ""},  {"n't", ""},
+                           {"s", ""},   {"es", ""},  {"ed", ""},   {"ed", "e"},  {"ing", ""}, {"ing", "e"}, {"er", ""},
+                           {"er", "e"}, {"ly", ""},  {"ness", ""}, {"less", ""}, {"like", ""}};
 constexpr std::string_view beginnings[]{"un", "re", "over", "non", "out", "under", "mis", "pre", "super", "anti"};
 
 /// The word itself or its stem; two endings at most (menders' -> menders -> mender -> mend).

@@ -7,8 +7,8 @@
 
 namespace mw {
 
-/// One sound as a voice of the pronouncer writes it, taken apart as far as its table goes: a consonant as an IPA letter, a
-/// vowel as its own mnemonic.
+/// One sound as a voice of the pronouncer writes it, taken apart as far as its table goes: a consonant as an IPA
+/// letter, a vowel as its own mnemonic.
 struct VoiceSound {
   std::string_view consonant{}; // empty for a vowel
   std::string_view vowel{};

@@ -8,17 +8,18 @@
 namespace mw {
 namespace {
 using Name = std::string_view;
-constexpr std::array<Name, 20> small{"zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-                                     "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen",
-                                     "eighteen", "nineteen"};
-constexpr std::array<Name, 10> tens{"", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"};
+constexpr std::array<Name, 20> small{"zero",     "one",     "two",     "three",     "four",     "five",    "six",
+                                     "seven",    "eight",   "nine",    "ten",       "eleven",   "twelve",  "thirteen",
+                                     "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"};
+constexpr std::array<Name, 10> tens{"",      "",      "twenty",  "thirty", "forty",
+                                    "fifty", "sixty", "seventy", "eighty", "ninety"};
 constexpr std::array<Name, 5> scales{"", "thousand", "million", "billion", "trillion"};
-constexpr std::array<Name, 20> small_ordinals{"zeroth", "first", "second", "third", "fourth", "fifth", "sixth", "seventh",
-                                              "eighth", "ninth", "tenth", "eleventh", "twelfth", "thirteenth",
-                                              "fourteenth", "fifteenth", "sixteenth", "seventeenth", "eighteenth",
-                                              "nineteenth"};
-constexpr std::array<Name, 13> months{"", "january", "february", "march", "april", "may", "june", "july", "august",
-                                      "september", "october", "november", "december"};
+constexpr std::array<Name, 20> small_ordinals{"zeroth",    "first",     "second",      "third",      "fourth",
+                                              "fifth",     "sixth",     "seventh",     "eighth",     "ninth",
+                                              "tenth",     "eleventh",  "twelfth",     "thirteenth", "fourteenth",
+                                              "fifteenth", "sixteenth", "seventeenth", "eighteenth", "nineteenth"};
+constexpr std::array<Name, 13> months{"",     "january", "february",  "march",   "april",    "may",     "june",
+                                      "july", "august",  "september", "october", "november", "december"};
 constexpr std::size_t most_digits = 15; // beyond the trillions nobody reads a number as a number
 
 void add(Words& words, Name name) { words.emplace_back(name); }
@@ -85,7 +86,8 @@ Words read_digits(std::string_view digits, Norm norm) {
   Words words;
   for (std::size_t i = 0; i < digits.size(); ++i) {
     const bool pair = i + 1 < digits.size() && digits[i] == digits[i + 1];
-    const bool run = pair && ((i + 2 < digits.size() && digits[i + 2] == digits[i]) || (i > 0 && digits[i - 1] == digits[i]));
+    const bool run =
+        pair && ((i + 2 < digits.size() && digits[i + 2] == digits[i]) || (i > 0 && digits[i - 1] == digits[i]));
     if (norm == Norm::british && pair && !run) {
       add(words, "double");
       ++i;
@@ -115,7 +117,8 @@ Words read_year(std::string_view digits, Norm norm) {
   Words words;
   add_below_hundred(words, year / 100);
   const std::uint64_t rest = year % 100;
-  if (rest == 0) add(words, "hundred");
+  if (rest == 0)
+    add(words, "hundred");
   else {
     if (rest < 10) add(words, "oh");
     add_below_hundred(words, rest);
@@ -125,8 +128,10 @@ Words read_year(std::string_view digits, Norm norm) {
 
 Words read_decimal(std::string_view whole, std::string_view part, Norm norm) {
   Words words;
-  if (whole == "0") add(words, norm == Norm::british ? Name("nought") : Name("zero"));
-  else if (!whole.empty()) add(words, read_cardinal(whole, norm));
+  if (whole == "0")
+    add(words, norm == Norm::british ? Name("nought") : Name("zero"));
+  else if (!whole.empty())
+    add(words, read_cardinal(whole, norm));
   add(words, "point");
   for (const char digit : part)
     add(words, digit == '0' && norm == Norm::british ? Name("nought") : small[static_cast<std::size_t>(digit - '0')]);

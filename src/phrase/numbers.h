@@ -28,7 +28,9 @@ Words read_fraction(std::string_view upper, std::string_view lower, Norm norm);
 /// Hours and minutes of a clock: "7", "05" -> seven oh five; "00" minutes -> o'clock, or nothing when am or pm follows.
 Words read_time(std::string_view hours, std::string_view minutes, bool half_day_follows, Norm norm);
 /// Amount in a currency whose whole and hundredth are named in the singular: pound/penny, dollar/cent, euro/cent.
-struct Currency { std::string_view one, many, hundredth, hundredths; };
+struct Currency {
+  std::string_view one, many, hundredth, hundredths;
+};
 Words read_money(std::string_view whole, std::string_view part, const Currency& currency, Norm norm);
 /// Day 1..31, month 1..12, year digits or none.
 Words read_date(int day, int month, std::string_view year, Norm norm);

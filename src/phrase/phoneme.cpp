@@ -12,7 +12,8 @@ namespace {
 template <std::size_t N> bool among(std::string_view letter, const std::array<std::string_view, N>& list) {
   return std::find(list.begin(), list.end(), letter) != list.end();
 }
-constexpr std::array<std::string_view, 11> voiceless{"p", "t", "k", "f", "\u03b8", "s", "\u0283", "t\u0283", "h", "\u028d", "x"};
+constexpr std::array<std::string_view, 11> voiceless{"p",      "t",       "k", "f",      "\u03b8", "s",
+                                                     "\u0283", "t\u0283", "h", "\u028d", "x"};
 constexpr std::array<std::string_view, 8> voiced{"b", "d", "\u0261", "v", "\u00f0", "z", "\u0292", "d\u0292"};
 constexpr std::array<std::string_view, 6> hissing{"s", "z", "\u0283", "\u0292", "t\u0283", "d\u0292"};
 constexpr std::string_view primary = "\u02c8", secondary = "\u02cc";
@@ -33,9 +34,17 @@ std::vector<Sound> to_sounds(Phonemes::const_iterator start, Phonemes::const_ite
 
 bool has_r(LexicalSet set) {
   switch (set) {
-  case LexicalSet::NURSE: case LexicalSet::NEAR: case LexicalSet::SQUARE: case LexicalSet::START:
-  case LexicalSet::NORTH: case LexicalSet::FORCE: case LexicalSet::CURE: case LexicalSet::lettER: return true;
-  default: return false;
+  case LexicalSet::NURSE:
+  case LexicalSet::NEAR:
+  case LexicalSet::SQUARE:
+  case LexicalSet::START:
+  case LexicalSet::NORTH:
+  case LexicalSet::FORCE:
+  case LexicalSet::CURE:
+  case LexicalSet::lettER:
+    return true;
+  default:
+    return false;
   }
 }
 
@@ -58,7 +67,8 @@ Result<Phonemes> parse_respelling(std::string_view text) {
     }
     const std::string letter = rest == "g" ? "\u0261" : rest == "r" ? "\u0279" : std::string(rest);
     if (stress != 0 || !is_consonant(letter))
-      return Problem{ProblemKind::input, "\"" + piece + "\" is neither a consonant nor a lexical set", std::string(text),
+      return Problem{ProblemKind::input, "\"" + piece + "\" is neither a consonant nor a lexical set",
+                     std::string(text),
                      "write IPA consonants and set keywords parted by spaces, such as k \u02c8DRESS t commA l"};
     phonemes.push_back({letter});
   }
@@ -85,7 +95,8 @@ void add_s(Phonemes& phonemes) {
 std::vector<LexicalSyllable> to_syllables(const Phonemes& phonemes) {
   const auto is_nucleus = [](const Phoneme& phoneme) { return phoneme.set.has_value(); };
   auto start = phonemes.begin(), nucleus = std::find_if(start, phonemes.end(), is_nucleus);
-  if (nucleus == phonemes.end()) nucleus = start + static_cast<std::ptrdiff_t>(most_sonorous(to_sounds(start, phonemes.end())));
+  if (nucleus == phonemes.end())
+    nucleus = start + static_cast<std::ptrdiff_t>(most_sonorous(to_sounds(start, phonemes.end())));
   std::vector<LexicalSyllable> syllables;
   while (start != phonemes.end()) {
     const auto next = std::find_if(nucleus + 1, phonemes.end(), is_nucleus);

@@ -25,8 +25,8 @@ bool has_r(LexicalSet set);
 bool is_voiceless(std::string_view consonant);
 bool is_voiced_obstruent(std::string_view consonant);
 
-/// A word written by its sets: IPA consonants and set keywords parted by spaces, a stress sign right before the keyword of
-/// the vowel it falls on: "k \u02c8DRESS t commA l". Problem (input) names the piece that does not fit.
+/// A word written by its sets: IPA consonants and set keywords parted by spaces, a stress sign right before the keyword
+/// of the vowel it falls on: "k \u02c8DRESS t commA l". Problem (input) names the piece that does not fit.
 Result<Phonemes> parse_respelling(std::string_view text);
 std::string to_respelling(const Phonemes& phonemes);
 

@@ -29,7 +29,8 @@ Norm norm_of(const Accent& accent) {
 }
 
 /// The sounds of one word said alone in the accent.
-std::vector<Syllable> said_alone(const Phonemes& phonemes, const std::string& key, const Accent& accent, double casual) {
+std::vector<Syllable> said_alone(const Phonemes& phonemes, const std::string& key, const Accent& accent,
+                                 double casual) {
   Chain chain{accent, casual, {ChainWord{key, phonemes, {}, false, false, true}}};
   lay_out(chain);
   sound_vowels(chain);
@@ -50,7 +51,8 @@ Syllable to_syllable(const SpelledSyllable& spelled) {
 // ---- a person's correction
 
 Problem misread(const std::string& word, const Problem& problem) {
-  return {ProblemKind::input, "the correction of \"" + word + "\" cannot be read: " + problem.what, problem.where, problem.remedy};
+  return {ProblemKind::input, "the correction of \"" + word + "\" cannot be read: " + problem.what, problem.where,
+          problem.remedy};
 }
 
 Result<Done> correct(Entry& entry, const std::string& correction) {
@@ -68,7 +70,8 @@ Result<Done> correct(Entry& entry, const std::string& correction) {
   if (!words) return misread(entry.spoken.text, words.error());
   for (const auto& word : *words)
     for (const auto& syllable : word.syllables) entry.chain.fixed.push_back(to_syllable(syllable));
-  if (entry.chain.fixed.empty()) return misread(entry.spoken.text, {ProblemKind::input, "it is empty", "", "write at least one sound"});
+  if (entry.chain.fixed.empty())
+    return misread(entry.spoken.text, {ProblemKind::input, "it is empty", "", "write at least one sound"});
   return Done{};
 }
 
@@ -105,18 +108,21 @@ template <std::size_t N> bool among(std::string_view word, const std::string_vie
 }
 
 /// The likelier reading of a word with several, from the word before it; otherwise what the voice says, or the first.
-std::size_t likely_reading(const std::vector<HeteronymReading>& readings, std::string_view before, const Phonemes& voiced) {
-  constexpr std::string_view before_verb[]{"to", "will", "would", "can", "could", "should", "must", "may", "might", "i", "you",
-                                           "we", "they", "don't", "can't", "won't", "shall", "and", "let's", "not", "didn't"};
-  constexpr std::string_view before_noun[]{"the", "a", "an", "my", "your", "his", "her", "our", "their", "this", "that", "some",
-                                           "no", "any", "every", "of", "in", "on", "for", "with", "into", "its", "one"};
-  constexpr std::string_view before_past[]{"have", "has", "had", "was", "were", "is", "been", "be", "being", "i've", "she'd",
-                                           "he'd", "we'd", "they'd", "we've", "they've"};
+std::size_t likely_reading(const std::vector<HeteronymReading>& readings, std::string_view before,
+                           const Phonemes& voiced) {
+  constexpr std::string_view before_verb[]{"to",    "will",  "would", "can", "could", "should", "must",
+                                           "may",   "might", "i",     "you", "we",    "they",   "don't",
+                                           "can't", "won't", "shall", "and", "let's", "not",    "didn't"};
+  constexpr std::string_view before_noun[]{"the",   "a",    "an",   "my",   "your", "his", "her",   "our",
+                                           "their", "this", "that", "some", "no",   "any", "every", "of",
+                                           "in",    "on",   "for",  "with", "into", "its", "one"};
+  constexpr std::string_view before_past[]{"have",  "has",  "had",   "was",  "were", "is",     "been",  "be",
+                                           "being", "i've", "she'd", "he'd", "we'd", "they'd", "we've", "they've"};
   for (std::size_t i = 0; i < readings.size(); ++i) {
     const std::string& meaning = readings[i].meaning;
     const bool verb = meaning.find("verb") != std::string::npos || starts_with(meaning, "to ");
-    const bool noun = meaning.find("noun") != std::string::npos || starts_with(meaning, "a ") || starts_with(meaning, "an ") ||
-                      starts_with(meaning, "the ");
+    const bool noun = meaning.find("noun") != std::string::npos || starts_with(meaning, "a ") ||
+                      starts_with(meaning, "an ") || starts_with(meaning, "the ");
     if ((verb && among(before, before_verb)) || (noun && among(before, before_noun))) return i;
     if (meaning == "I read it yesterday" && among(before, before_past)) return i;
   }
@@ -139,7 +145,8 @@ bool choose_reading(Entry& entry, const WordTables& tables, std::string_view bef
 
 // ---- stress
 
-/// Every word of content has a primary stress; some come from the voices with a secondary one or none (our, upon, which).
+/// Every word of content has a primary stress; some come from the voices with a secondary one or none (our, upon,
+/// which).
 void settle_stress(ChainWord& word) {
   const auto strongest = [&](int stress) {
     return std::find_if(word.phonemes.begin(), word.phonemes.end(),
@@ -159,11 +166,13 @@ void settle_stress(ChainWord& word) {
 // ---- the phrase
 
 /// Every key that a voice must say, once, in order of first use.
-Result<std::map<std::string, VoicedWord, std::less<>>> ask_voices(const std::vector<Entry>& entries, Pronouncer& pronouncer) {
+Result<std::map<std::string, VoicedWord, std::less<>>> ask_voices(const std::vector<Entry>& entries,
+                                                                  Pronouncer& pronouncer) {
   std::vector<std::string> keys;
   std::map<std::string, VoicedWord, std::less<>> voiced;
   for (const auto& entry : entries)
-    if (entry.source == WordSource::voice && entry.chain.phonemes.empty() && voiced.emplace(entry.spoken.key, VoicedWord{}).second)
+    if (entry.source == WordSource::voice && entry.chain.phonemes.empty() &&
+        voiced.emplace(entry.spoken.key, VoicedWord{}).second)
       keys.push_back(entry.spoken.key);
   if (keys.empty()) return voiced;
   const auto answers = pronouncer.look_up(keys);
@@ -174,12 +183,14 @@ Result<std::map<std::string, VoicedWord, std::less<>>> ask_voices(const std::vec
 }
 
 /// What the voices say, read through the sets, the override list and the readings of heteronyms.
-void settle_voiced(Entry& entry, const VoicedWord& voiced, std::string_view before, const WordTables& tables, Norm norm) {
+void settle_voiced(Entry& entry, const VoicedWord& voiced, std::string_view before, const WordTables& tables,
+                   Norm norm) {
   LexicalWord word = classify(voiced, norm);
   const bool overridden = apply_overrides(tables, entry.spoken.key, word.phonemes);
   if (choose_reading(entry, tables, before, word.phonemes)) return;
   entry.chain.phonemes = std::move(word.phonemes);
-  if (overridden) entry.source = WordSource::override_list;
+  if (overridden)
+    entry.source = WordSource::override_list;
   else if (const auto doubt = why_a_guess(tables, entry.spoken); !doubt.empty()) {
     entry.source = WordSource::guess;
     entry.note = doubt;
@@ -206,7 +217,8 @@ Result<std::vector<Entry>> look_up(const Reading& reading, const WordTables& tab
   if (!voiced) return voiced.error();
   std::string_view before;
   for (auto& entry : entries) {
-    if (entry.source == WordSource::voice) settle_voiced(entry, voiced->find(entry.spoken.key)->second, before, tables, norm);
+    if (entry.source == WordSource::voice)
+      settle_voiced(entry, voiced->find(entry.spoken.key)->second, before, tables, norm);
     settle_stress(entry.chain);
     before = entry.spoken.group_end ? std::string_view{} : std::string_view(entry.spoken.key);
   }
@@ -218,7 +230,8 @@ Result<std::vector<Entry>> look_up(const Reading& reading, const WordTables& tab
 void add_notes(const Entry& entry, std::vector<Note>& notes) {
   const std::string quoted = "\"" + entry.spoken.text + "\"";
   if (entry.source == WordSource::guess) notes.push_back({"guess", quoted + " " + entry.note, entry.spoken.span});
-  if (entry.source == WordSource::choice) notes.push_back({"choice", quoted + " can be said in more than one way", entry.spoken.span});
+  if (entry.source == WordSource::choice)
+    notes.push_back({"choice", quoted + " can be said in more than one way", entry.spoken.span});
 }
 
 /// Tells of each weak form at the first sound of its word.
@@ -232,11 +245,13 @@ void tell_weak_forms(Chain& chain, const std::vector<std::optional<Phonemes>>& s
     for (auto& phoneme : full) phoneme.stress = 0; // only a change of sounds is worth telling
     const std::string from = ipa_alone(full, key, chain.accent, chain.casual);
     const std::string to = ipa_alone(chain.words[word].phonemes, key, chain.accent, chain.casual);
-    if (from != to) chain.applied.push_back({"weak_form", i, from, to, "\"" + key + "\" has its weak form between other words"});
+    if (from != to)
+      chain.applied.push_back({"weak_form", i, from, to, "\"" + key + "\" has its weak form between other words"});
   }
 }
 
-Pronunciation realise(std::vector<Entry> entries, const Accent& accent, double casual, Norm norm, const WordTables& tables) {
+Pronunciation realise(std::vector<Entry> entries, const Accent& accent, double casual, Norm norm,
+                      const WordTables& tables) {
   Chain chain{accent, casual, {}};
   for (auto& entry : entries) chain.words.push_back(std::move(entry.chain));
   const auto strong = weaken(chain.words, accent, casual, norm, tables);
@@ -263,7 +278,9 @@ Pronunciation realise(std::vector<Entry> entries, const Accent& accent, double c
 
 Result<Pronunciation> take_literally(std::string_view phrase, Notation notation) {
   const auto signs = decode_utf8(phrase);
-  if (!signs) return Problem{ProblemKind::input, signs.error().what, signs.error().where, signs.error().remedy, signs.error().span};
+  if (!signs)
+    return Problem{ProblemKind::input, signs.error().what, signs.error().where, signs.error().remedy,
+                   signs.error().span};
   if (signs->size() > longest_phrase)
     return Problem{ProblemKind::input, "the transcription has more than 10000 characters", "", "say it in parts"};
   const auto words = parse_transcription(phrase, notation);

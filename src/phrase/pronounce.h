@@ -12,7 +12,9 @@
 namespace mw {
 
 /// One word as the two espeak-ng voices spell it, in mnemonics parted by '.', stress signs before vowels.
-struct VoicedWord { std::string american, british; };
+struct VoicedWord {
+  std::string american, british;
+};
 
 /// The look-up behind `pronounce`: words of ASCII letters and apostrophes only, lower case, one voice after the other.
 class Pronouncer {
@@ -25,7 +27,8 @@ public:
 struct PronounceSettings {
   Notation notation = Notation::text;
   double casual = 0.5; // 0 careful .. 1 casual; text only
-  std::map<std::string, std::string> corrections{}; // lower-case word -> IPA in slashes, X-SAMPA in brackets, or reading
+  std::map<std::string, std::string>
+      corrections{}; // lower-case word -> IPA in slashes, X-SAMPA in brackets, or reading
 };
 
 /// Text, IPA or X-SAMPA to what will be said in an accent. Problem (input): nothing sayable, invalid UTF-8, over 10,000

@@ -18,7 +18,7 @@ struct Syllable {
   std::vector<Sound> onset;
   Sound nucleus; // vowel, glide or syllabic consonant
   std::vector<Sound> coda;
-  int stress = 0; // 0 none, 1 primary, 2 secondary
+  int stress = 0;                  // 0 none, 1 primary, 2 secondary
   std::optional<LexicalSet> set{}; // independent of the accent; none for IPA input
   bool operator==(const Syllable&) const = default;
 };
@@ -28,7 +28,7 @@ struct Word {
   Span span;        // code points of the phrase
   WordSource source = WordSource::voice;
   std::vector<Syllable> syllables;
-  bool group_end = false;            // a pause follows (comma, full stop, `|`)
+  bool group_end = false;             // a pause follows (comma, full stop, `|`)
   std::vector<std::string> choices{}; // other readings, as IPA, when the spelling has several
   bool operator==(const Word&) const = default;
 };

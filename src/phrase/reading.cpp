@@ -9,27 +9,35 @@
 namespace mw {
 namespace {
 
-struct Abbreviation { std::string_view typed, said; bool needs_dot; };
+struct Abbreviation {
+  std::string_view typed, said;
+  bool needs_dot;
+};
 // what stands before the full stop; several words are parted by a space
 constexpr Abbreviation abbreviations[]{
-    {"mr", "mister", false},   {"mrs", "missis", false}, {"ms", "miz", false},      {"dr", "doctor", false},
-    {"prof", "professor", true}, {"rev", "reverend", true}, {"capt", "captain", true}, {"jr", "junior", false},
-    {"sr", "senior", true},    {"etc", "et cetera", false}, {"vs", "versus", false}, {"approx", "approximately", true},
-    {"dept", "department", true}, {"ave", "avenue", true}, {"rd", "road", true},    {"no", "number", true},
-    {"fig", "figure", true},   {"vol", "volume", true},  {"jan", "january", true},  {"feb", "february", true},
-    {"aug", "august", true},   {"sept", "september", true}, {"oct", "october", true}, {"nov", "november", true},
-    {"dec", "december", true}, {"mon", "monday", true},  {"tues", "tuesday", true}, {"thurs", "thursday", true},
-    {"tel", "telephone", true}, {"min", "minutes", true}, {"max", "maximum", true}};
+    {"mr", "mister", false},      {"mrs", "missis", false},    {"ms", "miz", false},
+    {"dr", "doctor", false},      {"prof", "professor", true}, {"rev", "reverend", true},
+    {"capt", "captain", true},    {"jr", "junior", false},     {"sr", "senior", true},
+    {"etc", "et cetera", false},  {"vs", "versus", false},     {"approx", "approximately", true},
+    {"dept", "department", true}, {"ave", "avenue", true},     {"rd", "road", true},
+    {"no", "number", true},       {"fig", "figure", true},     {"vol", "volume", true},
+    {"jan", "january", true},     {"feb", "february", true},   {"aug", "august", true},
+    {"sept", "september", true},  {"oct", "october", true},    {"nov", "november", true},
+    {"dec", "december", true},    {"mon", "monday", true},     {"tues", "tuesday", true},
+    {"thurs", "thursday", true},  {"tel", "telephone", true},  {"min", "minutes", true},
+    {"max", "maximum", true}};
 
 // capitals that are said as a word although they are short or have few vowels, and those said letter by letter
-constexpr std::string_view capital_words[]{"AM", "AN", "AS", "AT", "BE", "BY", "DO", "GO", "HE", "IF", "IN", "IS", "IT",
-                                           "ME", "MY", "NO", "OF", "ON", "OR", "SO", "TO", "UP", "US", "WE", "OH", "AH",
-                                           "HI", "HA", "OW", "MR", "MRS", "DR", "ST", "MS", "SHH", "HMM", "PSST"};
-constexpr std::string_view spelled_words[]{"USA", "UK", "EU", "UN", "UAE", "IOU", "ATM", "AI", "ID", "IQ", "OK", "TV", "PC",
-                                           "CD", "DVD", "DJ", "PA", "VIP", "DIY", "FAQ", "CEO", "RSVP", "IPA", "ASAP", "PE",
-                                           "tv", "dj", "cd", "dvd", "pc", "diy", "ok"};
+constexpr std::string_view capital_words[]{"AM",  "AN", "AS", "AT", "BE",  "BY",  "DO",  "GO", "HE", "IF",
+                                           "IN",  "IS", "IT", "ME", "MY",  "NO",  "OF",  "ON", "OR", "SO",
+                                           "TO",  "UP", "US", "WE", "OH",  "AH",  "HI",  "HA", "OW", "MR",
+                                           "MRS", "DR", "ST", "MS", "SHH", "HMM", "PSST"};
+constexpr std::string_view spelled_words[]{"USA", "UK",   "EU", "UN",  "UAE", "IOU", "ATM", "AI",  "ID",  "IQ",  "OK",
+                                           "TV",  "PC",   "CD", "DVD", "DJ",  "PA",  "VIP", "DIY", "FAQ", "CEO", "RSVP",
+                                           "IPA", "ASAP", "PE", "tv",  "dj",  "cd",  "dvd", "pc",  "diy", "ok"};
 // words that begin with an apostrophe
-constexpr std::string_view clipped[]{"em", "tis", "twas", "cause", "bout", "til", "til", "cos", "n", "round", "neath", "twill"};
+constexpr std::string_view clipped[]{"em",  "tis", "twas", "cause", "bout",  "til",
+                                     "til", "cos", "n",    "round", "neath", "twill"};
 
 template <std::size_t N> bool among(std::string_view word, const std::string_view (&list)[N]) {
   return std::find(std::begin(list), std::end(list), word) != std::end(list);
@@ -132,7 +140,8 @@ void Scanner::leave_unsaid(std::size_t start, std::size_t end) {
     last.text = "these signs cannot be said and were left out";
     return;
   }
-  out_.notes.push_back({"unsaid", "\"" + name_of(text_[start]) + "\" cannot be said and was left out", Span{start, end}});
+  out_.notes.push_back(
+      {"unsaid", "\"" + name_of(text_[start]) + "\" cannot be said and was left out", Span{start, end}});
   note_end_ = end;
 }
 
@@ -142,12 +151,15 @@ bool Scanner::read_dotted_initials() {
   while (is(i, AtomKind::letter) && is_point(i + 1, '.') && !is(i + 2, AtomKind::digit)) i += 2, ++count;
   const bool open = is(i, AtomKind::letter) && !is(i + 1, AtomKind::letter) && count > 0; // U.S.A without the last stop
   if (open) ++i, ++count;
-  if (count < 2 && !(count == 1 && is_upper(atoms_[at_].fold) && is(i, AtomKind::space) && atoms_[at_].fold != "I")) return false;
+  if (count < 2 && !(count == 1 && is_upper(atoms_[at_].fold) && is(i, AtomKind::space) && atoms_[at_].fold != "I"))
+    return false;
   if (is(i, AtomKind::letter)) return false;
   std::size_t unused = 0;
   const std::string pair = letters(at_, unused) + (count == 2 ? letters(at_ + 2, unused) : "");
-  if (pair == "eg") say({"for", "example"}, at_, i);
-  else if (pair == "ie") say({"that", "is"}, at_, i);
+  if (pair == "eg")
+    say({"for", "example"}, at_, i);
+  else if (pair == "ie")
+    say({"that", "is"}, at_, i);
   else
     for (std::size_t k = at_; k < i; k += 2) say_letter(lower(atoms_[k].fold).front(), k, k + 1);
   const std::size_t next = i;
@@ -174,8 +186,9 @@ bool Scanner::read_abbreviation(std::size_t end) {
   if (row == std::end(abbreviations) || (row->needs_dot && !dot)) return false;
   // "no." is a number only before one; words that end a sentence keep their full stop
   if (word == "no" && !is(after, AtomKind::digit)) return false;
-  const bool plain_word = word == "mon" || word == "fig" || word == "dec" || word == "min" || word == "max" || word == "rev";
-  if (plain_word && sentence_starts(after)  && after >= atoms_.size()) return false;
+  const bool plain_word =
+      word == "mon" || word == "fig" || word == "dec" || word == "min" || word == "max" || word == "rev";
+  if (plain_word && sentence_starts(after) && after >= atoms_.size()) return false;
   say(split(row->said, ' '), at_, end);
   at_ = next;
   if (after >= atoms_.size()) pause();
@@ -218,7 +231,8 @@ void Scanner::read_word() {
   for (; end < atoms_.size(); ++end) {
     const AtomKind kind = atoms_[end].kind;
     if (kind == AtomKind::letter) continue;
-    const bool mark = kind == AtomKind::silent && ((atoms_[end].point >= 0x300 && atoms_[end].point <= 0x36F) || atoms_[end].point == 0xAD);
+    const bool mark = kind == AtomKind::silent &&
+                      ((atoms_[end].point >= 0x300 && atoms_[end].point <= 0x36F) || atoms_[end].point == 0xAD);
     const bool inside = kind == AtomKind::apostrophe && is(end + 1, AtomKind::letter);
     if (!mark && !inside) break;
   }
@@ -227,9 +241,12 @@ void Scanner::read_word() {
   const std::string letter = single ? lower(atoms_[start].fold) : "";
   const bool hyphened = is(end, AtomKind::hyphen) && is(end + 1, AtomKind::letter);
   // a, I and o' are words; a capital A inside a sentence names the letter
-  const bool article = letter == "a" && !hyphened && (!is_upper(atoms_[start].fold) || sentence_starts(start) || shouted_);
-  if (single && letter.size() == 1 && !article && letter != "i") say_letter(letter.front(), start, end);
-  else say_typed(start, end);
+  const bool article =
+      letter == "a" && !hyphened && (!is_upper(atoms_[start].fold) || sentence_starts(start) || shouted_);
+  if (single && letter.size() == 1 && !article && letter != "i")
+    say_letter(letter.front(), start, end);
+  else
+    say_typed(start, end);
   at_ = end;
 }
 
@@ -237,23 +254,40 @@ void Scanner::read_sign() {
   const std::size_t i = at_++;
   const bool between_letters = i > 0 && is(i - 1, AtomKind::letter) && is(i + 1, AtomKind::letter);
   switch (atoms_[i].point) {
-  case '&': return say({"and"}, i, i + 1);
-  case '%': return say({"percent"}, i, i + 1);
-  case '+': return say({"plus"}, i, i + 1);
-  case '=': return say({"equals"}, i, i + 1);
-  case '@': return say({"at"}, i, i + 1);
-  case '#': return say({is(i + 1, AtomKind::digit) ? "number" : "hash"}, i, i + 1);
-  case '$': return say({"dollar"}, i, i + 1);
-  case 0xA3: return say({"pound"}, i, i + 1);
-  case 0x20AC: return say({"euro"}, i, i + 1);
-  case 0xA5: return say({"yen"}, i, i + 1);
-  case 0xA2: return say({"cent"}, i, i + 1);
-  case 0xB0: return say({"degrees"}, i, i + 1);
-  case 0xD7: return say({"times"}, i, i + 1);
-  case 0xF7: return say({"divided", "by"}, i, i + 1);
-  case 0xB1: return say({"plus", "or", "minus"}, i, i + 1);
-  case '_': return; // parts words
-  default: break;
+  case '&':
+    return say({"and"}, i, i + 1);
+  case '%':
+    return say({"percent"}, i, i + 1);
+  case '+':
+    return say({"plus"}, i, i + 1);
+  case '=':
+    return say({"equals"}, i, i + 1);
+  case '@':
+    return say({"at"}, i, i + 1);
+  case '#':
+    return say({is(i + 1, AtomKind::digit) ? "number" : "hash"}, i, i + 1);
+  case '$':
+    return say({"dollar"}, i, i + 1);
+  case 0xA3:
+    return say({"pound"}, i, i + 1);
+  case 0x20AC:
+    return say({"euro"}, i, i + 1);
+  case 0xA5:
+    return say({"yen"}, i, i + 1);
+  case 0xA2:
+    return say({"cent"}, i, i + 1);
+  case 0xB0:
+    return say({"degrees"}, i, i + 1);
+  case 0xD7:
+    return say({"times"}, i, i + 1);
+  case 0xF7:
+    return say({"divided", "by"}, i, i + 1);
+  case 0xB1:
+    return say({"plus", "or", "minus"}, i, i + 1);
+  case '_':
+    return; // parts words
+  default:
+    break;
   }
   if (!between_letters) leave_unsaid(i, i + 1);
 }
@@ -277,9 +311,12 @@ Reading Scanner::read() {
     const AtomKind kind = atoms_[at_].kind;
     std::size_t end = 0;
     const bool clip = kind == AtomKind::apostrophe && after_boundary(at_) && among(letters(at_ + 1, end), clipped);
-    if (kind == AtomKind::letter || clip) read_word();
-    else if (kind == AtomKind::sign) read_sign();
-    else read_other();
+    if (kind == AtomKind::letter || clip)
+      read_word();
+    else if (kind == AtomKind::sign)
+      read_sign();
+    else
+      read_other();
   }
   pause();
   return std::move(out_);
@@ -293,8 +330,9 @@ Result<Reading> read_phrase(std::string_view phrase, Norm norm) {
     return problem;
   }
   if (text->size() > longest_phrase)
-    return Problem{ProblemKind::input, "the phrase has more than " + to_text(static_cast<int>(longest_phrase)) + " characters",
-                   "", "say it in parts", Span{longest_phrase, text->size()}};
+    return Problem{ProblemKind::input,
+                   "the phrase has more than " + to_text(static_cast<int>(longest_phrase)) + " characters", "",
+                   "say it in parts", Span{longest_phrase, text->size()}};
   Reading reading = Scanner(*text, norm).read();
   if (reading.words.empty())
     return Problem{ProblemKind::input, "there is nothing in the phrase that can be said", "", "type a word",

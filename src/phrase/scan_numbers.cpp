@@ -8,37 +8,69 @@
 namespace mw {
 namespace {
 
-struct CurrencyRow { char32_t sign; Currency names; };
+struct CurrencyRow {
+  char32_t sign;
+  Currency names;
+};
 constexpr CurrencyRow currencies[]{{'$', {"dollar", "dollars", "cent", "cents"}},
                                    {0xA3, {"pound", "pounds", "penny", "pence"}},
                                    {0x20AC, {"euro", "euros", "cent", "cents"}},
                                    {0xA5, {"yen", "yen", "sen", "sen"}}};
 
-struct UnitRow { std::string_view sign, one, many; };
+struct UnitRow {
+  std::string_view sign, one, many;
+};
 // several words are parted by a space
-constexpr UnitRow units[]{{"km", "kilometre", "kilometres"}, {"cm", "centimetre", "centimetres"},
-                          {"mm", "millimetre", "millimetres"}, {"m", "metre", "metres"}, {"kg", "kilogram", "kilograms"},
-                          {"g", "gram", "grams"}, {"mg", "milligram", "milligrams"}, {"l", "litre", "litres"},
-                          {"ml", "millilitre", "millilitres"}, {"lb", "pound", "pounds"}, {"lbs", "pound", "pounds"},
-                          {"oz", "ounce", "ounces"}, {"ft", "foot", "feet"}, {"in", "inch", "inches"},
-                          {"mph", "mile an hour", "miles an hour"}, {"kmh", "kilometre an hour", "kilometres an hour"},
-                          {"hz", "hertz", "hertz"}, {"khz", "kilohertz", "kilohertz"}, {"db", "decibel", "decibels"},
-                          {"kb", "kilobyte", "kilobytes"}, {"mb", "megabyte", "megabytes"}, {"gb", "gigabyte", "gigabytes"},
-                          {"s", "second", "seconds"}, {"ms", "millisecond", "milliseconds"}, {"min", "minute", "minutes"},
-                          {"mins", "minute", "minutes"}, {"h", "hour", "hours"}, {"hr", "hour", "hours"},
-                          {"hrs", "hour", "hours"}, {"p", "penny", "pence"}, {"k", "thousand", "thousand"}};
+constexpr UnitRow units[]{{"km", "kilometre", "kilometres"},
+                          {"cm", "centimetre", "centimetres"},
+                          {"mm", "millimetre", "millimetres"},
+                          {"m", "metre", "metres"},
+                          {"kg", "kilogram", "kilograms"},
+                          {"g", "gram", "grams"},
+                          {"mg", "milligram", "milligrams"},
+                          {"l", "litre", "litres"},
+                          {"ml", "millilitre", "millilitres"},
+                          {"lb", "pound", "pounds"},
+                          {"lbs", "pound", "pounds"},
+                          {"oz", "ounce", "ounces"},
+                          {"ft", "foot", "feet"},
+                          {"in", "inch", "inches"},
+                          {"mph", "mile an hour", "miles an hour"},
+                          {"kmh", "kilometre an hour", "kilometres an hour"},
+                          {"hz", "hertz", "hertz"},
+                          {"khz", "kilohertz", "kilohertz"},
+                          {"db", "decibel", "decibels"},
+                          {"kb", "kilobyte", "kilobytes"},
+                          {"mb", "megabyte", "megabytes"},
+                          {"gb", "gigabyte", "gigabytes"},
+                          {"s", "second", "seconds"},
+                          {"ms", "millisecond", "milliseconds"},
+                          {"min", "minute", "minutes"},
+                          {"mins", "minute", "minutes"},
+                          {"h", "hour", "hours"},
+                          {"hr", "hour", "hours"},
+                          {"hrs", "hour", "hours"},
+                          {"p", "penny", "pence"},
+                          {"k", "thousand", "thousand"}};
 
-struct MagnitudeRow { std::string_view sign, word; };
-constexpr MagnitudeRow magnitudes[]{{"k", "thousand"}, {"m", "million"}, {"mn", "million"}, {"bn", "billion"}, {"b", "billion"},
-                                    {"thousand", "thousand"}, {"million", "million"}, {"billion", "billion"},
-                                    {"trillion", "trillion"}};
+struct MagnitudeRow {
+  std::string_view sign, word;
+};
+constexpr MagnitudeRow magnitudes[]{{"k", "thousand"},      {"m", "million"},       {"mn", "million"},
+                                    {"bn", "billion"},      {"b", "billion"},       {"thousand", "thousand"},
+                                    {"million", "million"}, {"billion", "billion"}, {"trillion", "trillion"}};
 
-struct PartRow { char32_t sign; std::string_view upper, lower; };
-constexpr PartRow parts[]{{0xBC, "1", "4"}, {0xBD, "1", "2"}, {0xBE, "3", "4"}, {0x2153, "1", "3"}, {0x2154, "2", "3"},
-                          {0x215B, "1", "8"}, {0x215C, "3", "8"}, {0x215D, "5", "8"}, {0x215E, "7", "8"}};
+struct PartRow {
+  char32_t sign;
+  std::string_view upper, lower;
+};
+constexpr PartRow parts[]{{0xBC, "1", "4"},   {0xBD, "1", "2"},   {0xBE, "3", "4"},
+                          {0x2153, "1", "3"}, {0x2154, "2", "3"}, {0x215B, "1", "8"},
+                          {0x215C, "3", "8"}, {0x215D, "5", "8"}, {0x215E, "7", "8"}};
 
 const PartRow* find_part(char32_t sign) {
-  const auto at = std::find_if(std::begin(parts), std::end(parts), [&](const PartRow& row) { return row.sign == sign; });
+  const auto at =
+      std::find_if(std::begin(parts), std::end(parts), [&](const PartRow& row) { return row.sign == sign; });
   return at == std::end(parts) ? nullptr : at;
 }
 
@@ -97,7 +129,8 @@ bool Scanner::read_number() {
     return true;
   }
   if (!is(at_, AtomKind::digit)) return false;
-  if (read_clock() || read_calendar() || read_phone() || read_parts() || read_decade_or_ordinal() || read_range()) return true;
+  if (read_clock() || read_calendar() || read_phone() || read_parts() || read_decade_or_ordinal() || read_range())
+    return true;
   read_plain_number();
   return true;
 }
@@ -170,7 +203,8 @@ bool Scanner::read_calendar() {
   const auto first = run(at_);
   if (!first || first->grouped) return false;
   const auto separator = atom(first->end);
-  if (separator == nullptr || (separator->point != '/' && separator->point != '-' && separator->point != '.')) return false;
+  if (separator == nullptr || (separator->point != '/' && separator->point != '-' && separator->point != '.'))
+    return false;
   const auto second = run(first->end + 1);
   if (!second || !is_point(second->end, separator->point)) return false;
   const auto third = run(second->end + 1);
@@ -210,7 +244,8 @@ bool Scanner::read_phone() {
     }
   }
   if (groups.empty() || total < 7 || total > 20) return false;
-  const bool tailed = groups.back().second.size() == 4 && groups.size() > 1 && groups[groups.size() - 2].second.size() == 3;
+  const bool tailed =
+      groups.back().second.size() == 4 && groups.size() > 1 && groups[groups.size() - 2].second.size() == 3;
   const bool coded = plus || groups.front().second.front() == '0';
   if (!coded && !(groups.size() > 1 && tailed && hyphen)) return false;
   if (plus) say({"plus"}, at_, at_ + 1);
@@ -222,60 +257,62 @@ bool Scanner::read_phone() {
   return true;
 }
 
-bool Scanner::read_parts() {
+bool Scanner::read_point() {
+  // 3.14, .5, 1.2.3
   const std::size_t start = at_;
   const auto whole = run(at_);
   std::size_t end = whole ? whole->end : at_;
-  // 3.14, .5, 1.2.3
-  if (is_point(end, '.') && is(end + 1, AtomKind::digit)) {
-    Words words = whole ? read_cardinal(whole->digits, norm_) : Words{};
-    if (whole && whole->digits == "0") words.clear();
-    bool first = true;
-    while (is_point(end, '.') && is(end + 1, AtomKind::digit)) {
-      std::size_t k = end + 1;
-      std::string digits;
-      while (is(k, AtomKind::digit)) digits += atoms_[k++].fold;
-      const bool zero = first && whole && whole->digits == "0";
-      for (auto& word : read_decimal(zero ? "0" : "", digits, norm_)) words.push_back(std::move(word));
-      end = k;
-      first = false;
-    }
+  if (!is_point(end, '.') || !is(end + 1, AtomKind::digit)) return false;
+  bool zero = whole && whole->digits == "0"; // its name belongs to the decimal: nought point five
+  Words words = whole && !zero ? read_cardinal(whole->digits, norm_) : Words{};
+  while (is_point(end, '.') && is(end + 1, AtomKind::digit)) {
+    std::string digits;
+    for (++end; is(end, AtomKind::digit); ++end) digits += atoms_[end].fold;
+    for (auto& word : read_decimal(zero ? "0" : "", digits, norm_)) words.push_back(std::move(word));
+    zero = false;
+  }
+  say(words, start, end);
+  at_ = read_unit(end, false);
+  return true;
+}
+
+std::optional<std::pair<Scanner::Run, Scanner::Run>> Scanner::fraction(std::size_t i) const {
+  const auto upper = run(i);
+  if (!upper || !(is_point(upper->end, '/') || is_point(upper->end, 0x2044))) return std::nullopt;
+  const auto lower = run(upper->end + 1);
+  if (!lower || is_point(lower->end, '/') || upper->digits.size() > 4 || lower->digits.size() > 4) return std::nullopt;
+  return std::pair{*upper, *lower};
+}
+
+bool Scanner::read_parts() {
+  if (read_point()) return true;
+  const std::size_t start = at_;
+  const auto whole = run(at_);
+  if (!whole) return false;
+  const auto say_mixed = [&](std::string_view upper, std::string_view lower, std::size_t end) {
+    Words words = read_cardinal(whole->digits, norm_);
+    for (auto& word : mixed(upper, lower, norm_)) words.push_back(std::move(word));
     say(words, start, end);
     at_ = read_unit(end, false);
     return true;
-  }
-  if (!whole) return false;
-  // 2\u00bd
-  if (const PartRow* part = atom(end) ? find_part(atoms_[end].point) : nullptr) {
-    Words words = read_cardinal(whole->digits, norm_);
-    for (auto& word : mixed(part->upper, part->lower, norm_)) words.push_back(std::move(word));
-    say(words, start, end + 1);
-    at_ = read_unit(end + 1, false);
-    return true;
-  }
-  // 3/4, 24/7, 2 1/2
-  const auto fraction = [&](std::size_t i) -> std::optional<std::pair<Run, Run>> {
-    const auto upper = run(i);
-    if (!upper || !(is_point(upper->end, '/') || is_point(upper->end, 0x2044))) return std::nullopt;
-    const auto lower = run(upper->end + 1);
-    if (!lower || is_point(lower->end, '/') || upper->digits.size() > 4 || lower->digits.size() > 4) return std::nullopt;
-    return std::pair{*upper, *lower};
   };
+  // 2\u00bd
+  if (const PartRow* part = atom(whole->end) ? find_part(atoms_[whole->end].point) : nullptr)
+    return say_mixed(part->upper, part->lower, whole->end + 1);
+  // 3/4, 24/7
   if (const auto simple = fraction(at_)) {
-    const bool always = simple->first.digits == "24" && simple->second.digits == "7";
-    say(always ? Words{"twenty", "four", "seven"} : read_fraction(simple->first.digits, simple->second.digits, norm_), start,
-        simple->second.end);
-    at_ = simple->second.end;
+    const auto& [upper, lower] = *simple;
+    const bool always = upper.digits == "24" && lower.digits == "7";
+    say(always ? Words{"twenty", "four", "seven"} : read_fraction(upper.digits, lower.digits, norm_), start, lower.end);
+    at_ = lower.end;
     return true;
   }
-  const auto rest = is_point(end, ' ') ? fraction(end + 1) : std::nullopt;
-  if (!rest || small_number(rest->first.digits) < 1 || small_number(rest->first.digits) >= small_number(rest->second.digits))
-    return false;
-  Words words = read_cardinal(whole->digits, norm_);
-  for (auto& word : mixed(rest->first.digits, rest->second.digits, norm_)) words.push_back(std::move(word));
-  say(words, start, rest->second.end);
-  at_ = read_unit(rest->second.end, false);
-  return true;
+  // 2 1/2
+  const auto rest = is_point(whole->end, ' ') ? fraction(whole->end + 1) : std::nullopt;
+  if (!rest) return false;
+  const int upper = small_number(rest->first.digits), lower = small_number(rest->second.digits);
+  if (upper < 1 || upper >= lower) return false;
+  return say_mixed(rest->first.digits, rest->second.digits, rest->second.end);
 }
 
 bool Scanner::read_decade_or_ordinal() {
@@ -351,15 +388,20 @@ std::size_t Scanner::read_unit(std::size_t i, bool one) {
     std::size_t end = start + 1;
     say({one ? "degree" : "degrees"}, start, end);
     const std::string scale = letters(end, end);
-    if (scale == "c") say({"celsius"}, end - 1, end);
-    else if (scale == "f") say({"fahrenheit"}, end - 1, end);
-    else return start + 1;
+    if (scale == "c")
+      say({"celsius"}, end - 1, end);
+    else if (scale == "f")
+      say({"fahrenheit"}, end - 1, end);
+    else
+      return start + 1;
     return end;
   }
   std::size_t end = start;
   std::string sign = letters(start, end);
-  if (sign == "km" && is_point(end, '/') && is_point(end + 1, 'h') && !is(end + 2, AtomKind::letter)) sign = "kmh", end += 2;
-  const auto row = std::find_if(std::begin(units), std::end(units), [&](const UnitRow& each) { return each.sign == sign; });
+  if (sign == "km" && is_point(end, '/') && is_point(end + 1, 'h') && !is(end + 2, AtomKind::letter))
+    sign = "kmh", end += 2;
+  const auto row =
+      std::find_if(std::begin(units), std::end(units), [&](const UnitRow& each) { return each.sign == sign; });
   // a lone letter or "in" after a space is more likely a word
   const bool doubtful = start != i && (sign.size() == 1 || sign == "in");
   if (row == std::end(units) || doubtful) return i;

@@ -16,14 +16,21 @@ public:
 
 private:
   /// A run of digits; commas between groups of three are left out of `digits`.
-  struct Run { std::string digits; std::size_t end; bool grouped = false; };
+  struct Run {
+    std::string digits;
+    std::size_t end;
+    bool grouped = false;
+  };
 
   [[nodiscard]] const Atom* atom(std::size_t i) const { return i < atoms_.size() ? &atoms_[i] : nullptr; }
   [[nodiscard]] bool is(std::size_t i, AtomKind kind) const { return i < atoms_.size() && atoms_[i].kind == kind; }
-  [[nodiscard]] bool is_point(std::size_t i, char32_t point) const { return i < atoms_.size() && atoms_[i].point == point; }
+  [[nodiscard]] bool is_point(std::size_t i, char32_t point) const {
+    return i < atoms_.size() && atoms_[i].point == point;
+  }
   [[nodiscard]] std::string letters(std::size_t start, std::size_t& end) const; // lower case, folded
   [[nodiscard]] std::size_t skip_space(std::size_t i) const;
   [[nodiscard]] std::optional<Run> run(std::size_t i) const;
+  [[nodiscard]] std::optional<std::pair<Run, Run>> fraction(std::size_t i) const; // upper and lower number
   [[nodiscard]] bool after_boundary(std::size_t i) const; // nothing, space, bracket or quote stands before
   [[nodiscard]] bool sentence_starts(std::size_t i) const;
 
@@ -45,6 +52,7 @@ private:
   bool read_clock();
   bool read_calendar();
   bool read_phone();
+  bool read_point();
   bool read_parts();
   bool read_decade_or_ordinal();
   bool read_range();

@@ -17,18 +17,20 @@ struct VowelRow {
   constexpr VowelRow(std::string_view vowel, Set of) : code(sign_code(vowel)), set(of) {}
 };
 // value of one voice alone
-constexpr VowelRow table[]{{"I", Set::KIT}, {"I2", Set::KIT}, {"E", Set::DRESS}, {"a", Set::TRAP}, {"aa", Set::BATH},
-                           {"0", Set::LOT}, {"O2", Set::CLOTH}, {"V", Set::STRUT}, {"U", Set::FOOT}, {"i:", Set::FLEECE},
-                           {"eI", Set::FACE}, {"A:", Set::PALM}, {"O:", Set::THOUGHT}, {"oU", Set::GOAT}, {"u:", Set::GOOSE},
-                           {"aI", Set::PRICE}, {"OI", Set::CHOICE}, {"aU", Set::MOUTH}, {"3:", Set::NURSE},
-                           {"i@3", Set::NEAR}, {"e@", Set::SQUARE}, {"A@", Set::START}, {"O@", Set::NORTH},
-                           {"o@", Set::FORCE}, {"U@", Set::CURE}, {"i", Set::happY}, {"3", Set::lettER}, {"@", Set::commA}};
+constexpr VowelRow table[]{{"I", Set::KIT},      {"I2", Set::KIT},    {"E", Set::DRESS},  {"a", Set::TRAP},
+                           {"aa", Set::BATH},    {"0", Set::LOT},     {"O2", Set::CLOTH}, {"V", Set::STRUT},
+                           {"U", Set::FOOT},     {"i:", Set::FLEECE}, {"eI", Set::FACE},  {"A:", Set::PALM},
+                           {"O:", Set::THOUGHT}, {"oU", Set::GOAT},   {"u:", Set::GOOSE}, {"aI", Set::PRICE},
+                           {"OI", Set::CHOICE},  {"aU", Set::MOUTH},  {"3:", Set::NURSE}, {"i@3", Set::NEAR},
+                           {"e@", Set::SQUARE},  {"A@", Set::START},  {"O@", Set::NORTH}, {"o@", Set::FORCE},
+                           {"U@", Set::CURE},    {"i", Set::happY},   {"3", Set::lettER}, {"@", Set::commA}};
 
 Set set_of(const VoiceSound& sound) {
   // the first half of i@ is FLEECE under stress (idea), happY without (area)
   if (sound.vowel == "i@") return sound.stress > 0 ? Set::FLEECE : Set::happY;
   const std::uint32_t code = sign_code(sound.vowel);
-  const auto at = std::find_if(std::begin(table), std::end(table), [&](const VowelRow& row) { return row.code == code; });
+  const auto at =
+      std::find_if(std::begin(table), std::end(table), [&](const VowelRow& row) { return row.code == code; });
   MW_EXPECT(at != std::end(table));
   return at->set;
 }
@@ -38,7 +40,9 @@ template <std::size_t N> bool among(std::string_view vowel, const std::string_vi
 }
 
 /// What stands next to a vowel, as far as the rules look.
-struct Neighbours { std::string_view before, after; };
+struct Neighbours {
+  std::string_view before, after;
+};
 
 /// The set of one vowel from both voices, or nothing when they have different words in mind.
 std::optional<Set> pair_set(const VoiceSound& us, const VoiceSound& gb, const Neighbours& near) {
@@ -73,8 +77,10 @@ std::vector<std::size_t> vowels_of(const std::vector<VoiceSound>& sounds) {
 
 void add_alone(Phonemes& phonemes, const std::vector<VoiceSound>& sounds) {
   for (const auto& sound : sounds) {
-    if (sound.vowel.empty()) phonemes.push_back({std::string(sound.consonant)});
-    else phonemes.push_back({"", set_of(sound), sound.stress});
+    if (sound.vowel.empty())
+      phonemes.push_back({std::string(sound.consonant)});
+    else
+      phonemes.push_back({"", set_of(sound), sound.stress});
   }
 }
 
@@ -93,9 +99,9 @@ void add_consonants(Phonemes& phonemes, Stretch us, Stretch gb, Norm norm) {
   }
 }
 
-/// What the voices write in a way of their own where English has one set: weak KIT before a vowel is happY (radio), weak FOOT
-/// at the end is GOOSE (into), weak ex- is KIT (expect), and l or n with a weak i take in a j after a stressed vowel (million,
-/// familiar).
+/// What the voices write in a way of their own where English has one set: weak KIT before a vowel is happY (radio),
+/// weak FOOT at the end is GOOSE (into), weak ex- is KIT (expect), and l or n with a weak i take in a j after a
+/// stressed vowel (million, familiar).
 void tidy(Phonemes& phonemes) {
   constexpr Set checked[]{Set::KIT, Set::DRESS, Set::TRAP, Set::STRUT, Set::LOT};
   if (phonemes.size() > 3 && phonemes[0] == Phoneme{"", Set::DRESS} &&
@@ -136,7 +142,8 @@ LexicalWord pair_voices(const VoicedWord& word, Norm norm) {
     add_alone(result.phonemes, norm == Norm::american ? us.sounds : gb.sounds);
     return result;
   }
-  const auto consonants = [](const std::vector<VoiceSound>& sounds, const std::vector<std::size_t>& vowels, std::size_t k) {
+  const auto consonants = [](const std::vector<VoiceSound>& sounds, const std::vector<std::size_t>& vowels,
+                             std::size_t k) {
     const std::size_t start = k == 0 ? 0 : vowels[k - 1] + 1;
     const std::size_t end = k == vowels.size() ? sounds.size() : vowels[k];
     return Stretch(sounds.data() + start, end - start);

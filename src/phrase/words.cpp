@@ -10,7 +10,8 @@ namespace {
 
 using Row = std::vector<std::string>;
 
-/// Reads one table; `take` gets the cells of the named columns in their order and says what is wrong with them, if anything.
+/// Reads one table; `take` gets the cells of the named columns in their order and says what is wrong with them, if
+/// anything.
 std::optional<Problem> each_row(const std::string& name, const std::vector<std::string>& columns,
                                 const std::function<std::optional<Problem>(const Row&)>& take) {
   const auto table = read_csv_asset(name);
@@ -18,13 +19,15 @@ std::optional<Problem> each_row(const std::string& name, const std::vector<std::
   std::vector<std::size_t> at;
   for (const auto& column : columns) {
     const auto index = table->column(column);
-    if (!index) return Problem{ProblemKind::fault, "the column " + column + " is missing", name, "install the program again"};
+    if (!index)
+      return Problem{ProblemKind::fault, "the column " + column + " is missing", name, "install the program again"};
     at.push_back(*index);
   }
   for (const auto& cells : table->rows) {
     Row row;
     for (const std::size_t index : at) row.push_back(cells[index]);
-    if (auto problem = take(row)) return Problem{ProblemKind::fault, problem->what, name + ": " + row[0], problem->remedy};
+    if (auto problem = take(row))
+      return Problem{ProblemKind::fault, problem->what, name + ": " + row[0], problem->remedy};
   }
   return std::nullopt;
 }
@@ -46,7 +49,8 @@ std::optional<Norm> norm_of(const std::string& cell) {
 std::optional<Problem> read_override(WordTables& tables, const Row& row) {
   const auto vowel = parse_number(row[1]);
   const auto set = parse_keyword(row[2]);
-  if (!vowel || *vowel < 1 || !set) return Problem{ProblemKind::fault, "a row of the override list does not fit", "", ""};
+  if (!vowel || *vowel < 1 || !set)
+    return Problem{ProblemKind::fault, "a row of the override list does not fit", "", ""};
   tables.overrides[row[0]].push_back({static_cast<std::size_t>(*vowel), *set});
   return std::nullopt;
 }
@@ -57,7 +61,9 @@ Result<WordTables> read_tables() {
                                             [&](const Row& row) { return read_override(tables, row); });
   if (!problem)
     problem = each_row("words/spellings.csv", {"word", "spelling", "norm"}, [&](const Row& row) {
-      return spelled(row, [&](Phonemes word) { tables.spellings[row[0]].push_back({std::move(word), norm_of(row[2])}); });
+      return spelled(row, [&](Phonemes word) {
+        tables.spellings[row[0]].push_back({std::move(word), norm_of(row[2])});
+      });
     });
   if (!problem)
     problem = each_row("words/letters.csv", {"letter", "spelling", "norm"}, [&](const Row& row) {

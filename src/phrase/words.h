@@ -11,12 +11,25 @@
 
 namespace mw {
 
-struct OverriddenVowel { std::size_t vowel; LexicalSet set; }; // vowel counted from 1
-struct HeteronymReading { Phonemes phonemes; std::string meaning; };
+struct OverriddenVowel {
+  std::size_t vowel;
+  LexicalSet set;
+}; // vowel counted from 1
+struct HeteronymReading {
+  Phonemes phonemes;
+  std::string meaning;
+};
 /// One way to weaken a function word. All conditions of `where` must hold, and the speech be at least this casual.
-struct WeakForm { Phonemes phonemes; std::vector<std::string> where; double casual = 0; };
+struct WeakForm {
+  Phonemes phonemes;
+  std::vector<std::string> where;
+  double casual = 0;
+};
 /// A whole word that the program spells itself, for one norm or both.
-struct OwnSpelling { Phonemes phonemes; std::optional<Norm> norm; };
+struct OwnSpelling {
+  Phonemes phonemes;
+  std::optional<Norm> norm;
+};
 
 /// What the program knows about single words: assets/words/*.csv, read once.
 struct WordTables {

@@ -120,7 +120,11 @@ TEST_CASE("accents: an unknown id is wrong use and a missing file is a problem o
 }
 
 TEST_CASE("accents: a broken file is refused with file, line and reason") {
-  const struct { const char* from; const char* to; const char* reason; } rows[] = {
+  const struct {
+    const char* from;
+    const char* to;
+    const char* reason;
+  } rows[] = {
       {"[sets.LOT]", "[sets.LOTT]", "not a lexical set"},
       {"[sets.LOT]\nipa = \"\u0251\"", "[sets.LOT]\nipa = 3", "not a text"},
       {"[sets.LOT]\nipa = \"\u0251\"", "[sets.LOT]\nipa = \"q7\"", "q7"},

@@ -8,7 +8,8 @@ using namespace mw::test;
 TEST_CASE("known: every line of the list is found, and nothing between the lines") {
   const std::string list = "ask\nkettle\nmend\npot\nzebra\n";
   for (const auto* word : {"ask", "kettle", "mend", "pot", "zebra"}) CHECK(is_known(list, word));
-  for (const auto* word : {"", "a", "as", "asks!", "aaa", "kettlf", "zzz", "men", "zebr"}) CHECK_FALSE(is_known(list, word));
+  for (const auto* word : {"", "a", "as", "asks!", "aaa", "kettlf", "zzz", "men", "zebr"})
+    CHECK_FALSE(is_known(list, word));
   CHECK_FALSE(is_known("", "kettle"));
   CHECK(is_known("kettle", "kettle"));
   const auto& tables = word_tables();
@@ -24,7 +25,8 @@ TEST_CASE("known: every line of the list is found, and nothing between the lines
 
 TEST_CASE("known: stems and compounds count, strings of letters do not") {
   const std::string& list = word_tables()->known;
-  for (const auto* word : {"kettles", "kettle's", "menders'", "mending", "mended", "unmended", "kettlepot", "she'll", "louder", "potlike"})
+  for (const auto* word :
+       {"kettles", "kettle's", "menders'", "mending", "mended", "unmended", "kettlepot", "she'll", "louder", "potlike"})
     CHECK(is_known(list, word));
   for (const auto* word : {"frobozz", "kxq", "glimmerax", "zzyzx", "ettlek"}) CHECK_FALSE(is_known(list, word));
 }

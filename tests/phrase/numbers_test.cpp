@@ -20,7 +20,9 @@ std::string said(std::string_view phrase, Norm norm = Norm::british) {
   }
   return text;
 }
-struct Row { std::string_view phrase, british, american; };
+struct Row {
+  std::string_view phrase, british, american;
+};
 
 void check_rows(std::initializer_list<Row> rows) {
   for (const auto& row : rows) {
@@ -32,21 +34,22 @@ void check_rows(std::initializer_list<Row> rows) {
 } // namespace
 
 TEST_CASE("numbers: cardinals take their and from the country") {
-  check_rows({{"0", "zero", ""},
-              {"7", "seven", ""},
-              {"13", "thirteen", ""},
-              {"40", "forty", ""},
-              {"99", "ninety nine", ""},
-              {"100", "one hundred", ""},
-              {"105", "one hundred and five", "one hundred five"},
-              {"1,000", "one thousand", ""},
-              {"1,001", "one thousand and one", "one thousand one"},
-              {"12,345", "twelve thousand three hundred and forty five", "twelve thousand three hundred forty five"},
-              {"1000000", "one million", ""},
-              {"2,000,050", "two million and fifty", "two million fifty"},
-              {"-5", "minus five", ""},
-              {"007", "double oh seven", "oh oh seven"},
-              {"12345678901234567", "one two three four five six seven eight nine oh one two three four five six seven", ""}});
+  check_rows(
+      {{"0", "zero", ""},
+       {"7", "seven", ""},
+       {"13", "thirteen", ""},
+       {"40", "forty", ""},
+       {"99", "ninety nine", ""},
+       {"100", "one hundred", ""},
+       {"105", "one hundred and five", "one hundred five"},
+       {"1,000", "one thousand", ""},
+       {"1,001", "one thousand and one", "one thousand one"},
+       {"12,345", "twelve thousand three hundred and forty five", "twelve thousand three hundred forty five"},
+       {"1000000", "one million", ""},
+       {"2,000,050", "two million and fifty", "two million fifty"},
+       {"-5", "minus five", ""},
+       {"007", "double oh seven", "oh oh seven"},
+       {"12345678901234567", "one two three four five six seven eight nine oh one two three four five six seven", ""}});
 }
 
 TEST_CASE("numbers: ordinals, years and decades") {
@@ -64,7 +67,9 @@ TEST_CASE("numbers: ordinals, years and decades") {
               {"2024", "twenty twenty four", ""},
               {"the 1960s", "the nineteen sixties", ""},
               {"the '60s", "the sixties", ""},
-              {"the \xE2\x80\x99" "90s", "the nineties", ""}});
+              {"the \xE2\x80\x99"
+               "90s",
+               "the nineties", ""}});
 }
 
 TEST_CASE("numbers: decimals, fractions and per cent") {
@@ -87,39 +92,49 @@ TEST_CASE("numbers: decimals, fractions and per cent") {
 }
 
 TEST_CASE("numbers: money") {
-  check_rows({{"\xC2\xA3" "3.50", "three pounds fifty", "three pounds and fifty pence"},
+  check_rows({{"\xC2\xA3"
+               "3.50",
+               "three pounds fifty", "three pounds and fifty pence"},
               {"$3.50", "three dollars fifty", "three dollars and fifty cents"},
               {"$1", "one dollar", ""},
-              {"\xC2\xA3" "0.50", "fifty pence", ""},
+              {"\xC2\xA3"
+               "0.50",
+               "fifty pence", ""},
               {"$0.01", "one cent", ""},
-              {"\xE2\x82\xAC" "20", "twenty euros", ""},
+              {"\xE2\x82\xAC"
+               "20",
+               "twenty euros", ""},
               {"$5 million", "five million dollars", ""},
               {"$2.5m", "two point five million dollars", ""},
-              {"\xC2\xA3" "1,200", "one thousand two hundred pounds", ""},
+              {"\xC2\xA3"
+               "1,200",
+               "one thousand two hundred pounds", ""},
               {"50p", "fifty pence", ""},
               {"99\xC2\xA2", "ninety nine cents", ""},
               {"$0", "zero dollars", ""}});
 }
 
 TEST_CASE("numbers: times and dates") {
-  check_rows({{"7:30", "seven thirty", ""},
-              {"7:05", "seven oh five", ""},
-              {"7:00", "seven o'clock", ""},
-              {"7:00 am", "seven A M", ""},
-              {"7:15 p.m.", "seven fifteen P M", ""},
-              {"7pm", "seven P M", ""},
-              {"14:30", "fourteen thirty", ""},
-              {"5 May", "the fifth of may", ""},
-              {"May 5", "may the fifth", "may fifth"},
-              {"5 May 1984", "the fifth of may nineteen eighty four", ""},
-              {"12/5/2024", "the twelfth of may twenty twenty four", "december fifth twenty twenty four"},
-              {"25/12/2024", "the twenty fifth of december twenty twenty four", "december twenty fifth twenty twenty four"},
-              {"2024-05-12", "the twelfth of may twenty twenty four", "may twelfth twenty twenty four"},
-              {"12/40", "twelve over forty", ""}});
+  check_rows(
+      {{"7:30", "seven thirty", ""},
+       {"7:05", "seven oh five", ""},
+       {"7:00", "seven o'clock", ""},
+       {"7:00 am", "seven A M", ""},
+       {"7:15 p.m.", "seven fifteen P M", ""},
+       {"7pm", "seven P M", ""},
+       {"14:30", "fourteen thirty", ""},
+       {"5 May", "the fifth of may", ""},
+       {"May 5", "may the fifth", "may fifth"},
+       {"5 May 1984", "the fifth of may nineteen eighty four", ""},
+       {"12/5/2024", "the twelfth of may twenty twenty four", "december fifth twenty twenty four"},
+       {"25/12/2024", "the twenty fifth of december twenty twenty four", "december twenty fifth twenty twenty four"},
+       {"2024-05-12", "the twelfth of may twenty twenty four", "may twelfth twenty twenty four"},
+       {"12/40", "twelve over forty", ""}});
 }
 
 TEST_CASE("numbers: telephone numbers, ranges and units") {
-  check_rows({{"020 7946 0018", "oh two oh | seven nine four six | double oh one eight", "oh two oh | seven nine four six | oh oh one eight"},
+  check_rows({{"020 7946 0018", "oh two oh | seven nine four six | double oh one eight",
+               "oh two oh | seven nine four six | oh oh one eight"},
               {"555-0142", "five five five | oh one four two", ""},
               {"+44 20 7946 0018", "plus double four | two oh | seven nine four six | double oh one eight",
                "plus four four | two oh | seven nine four six | oh oh one eight"},
@@ -128,7 +143,9 @@ TEST_CASE("numbers: telephone numbers, ranges and units") {
               {"1 kg", "one kilogram", ""},
               {"3 m", "three M", ""},
               {"60 mph", "sixty miles an hour", ""},
-              {"20\xC2\xB0" "C", "twenty degrees celsius", ""},
+              {"20\xC2\xB0"
+               "C",
+               "twenty degrees celsius", ""},
               {"#5", "number five", ""},
               {"No. 5", "number five", ""},
               {"1+1=2", "one plus one equals two", ""}});
@@ -136,7 +153,9 @@ TEST_CASE("numbers: telephone numbers, ranges and units") {
 
 TEST_CASE("reading: contractions, quotes, hyphens and folded letters") {
   check_rows({{"don\xE2\x80\x99t", "don't", ""},
-              {"\xE2\x80\x98" "Mend\xE2\x80\x99 it", "mend it", ""},
+              {"\xE2\x80\x98"
+               "Mend\xE2\x80\x99 it",
+               "mend it", ""},
               {"the girls' kettles", "the girls kettles", ""},
               {"Greg's kettle-mender", "greg's kettle mender", ""},
               {"caf\xC3\xA9 na\xC3\xAFve \xC5\x92uvre", "cafe naive oeuvre", ""},
@@ -186,8 +205,9 @@ TEST_CASE("reading: what cannot be said is noted with its place and left out") {
 }
 
 TEST_CASE("reading: nothing sayable, bad bytes and endless text are problems of the input") {
-  for (const std::string& phrase : {std::string(), std::string("   "), std::string("!?"), std::string("\xF0\x9F\xAB\x96"),
-                                   std::string("a\xFF"), std::string(10001, 'a'), std::string("\xD0\x9F")}) {
+  for (const std::string& phrase :
+       {std::string(), std::string("   "), std::string("!?"), std::string("\xF0\x9F\xAB\x96"), std::string("a\xFF"),
+        std::string(10001, 'a'), std::string("\xD0\x9F")}) {
     const auto reading = read_phrase(phrase, Norm::british);
     REQUIRE_FALSE(reading.has_value());
     CHECK(reading.error().kind == ProblemKind::input);

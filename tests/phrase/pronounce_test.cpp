@@ -144,14 +144,18 @@ TEST_CASE("pronounce: only words of small ASCII letters and apostrophes reach th
   std::mt19937 random(11);
   const Accent accent = *read_accent("SSBE");
   OneSyllable voice;
-  const std::u32string signs = U"abzAZ'\u2019\u00e9\u00c6 .,-&%$\u00a3" U"019:/<>\u0416\u4e2d\u0301\u200d\U0001F600\n\t|#@+";
+  const std::u32string signs = U"abzAZ'\u2019\u00e9\u00c6 .,-&%$\u00a3"
+                               U"019:/<>\u0416\u4e2d\u0301\u200d\U0001F600\n\t|#@+";
   for (int round = 0; round < 3000; ++round) {
     std::string phrase;
     const std::size_t length = 1 + random() % 40;
     for (std::size_t i = 0; i < length; ++i) {
-      if (round % 3 == 0) phrase += static_cast<char>(random() % 256); // raw bytes
-      else if (round % 3 == 1) phrase += encode_utf8(static_cast<char32_t>(1 + random() % 0xD7FE));
-      else phrase += encode_utf8(signs[random() % signs.size()]);
+      if (round % 3 == 0)
+        phrase += static_cast<char>(random() % 256); // raw bytes
+      else if (round % 3 == 1)
+        phrase += encode_utf8(static_cast<char32_t>(1 + random() % 0xD7FE));
+      else
+        phrase += encode_utf8(signs[random() % signs.size()]);
     }
     const auto said = pronounce(phrase, accent, voice);
     const auto points = decode_utf8(phrase);

@@ -9,7 +9,11 @@ using namespace mw::test;
 
 namespace {
 /// A rule switched on by `on` and off by `off` in an accent; `yes` shows it, `no` does not even when it is on.
-struct Example { std::string rule, on, off, accent, process; std::string_view yes, no; double casual = 0.5; };
+struct Example {
+  std::string rule, on, off, accent, process;
+  std::string_view yes, no;
+  double casual = 0.5;
+};
 
 const Example examples[]{
     {"linking_r", "yes", "no", "SSBE", "linking_r", "far away", "far window"},
@@ -57,8 +61,8 @@ TEST_CASE("rules: every rule that acts has an example or a test of its own") {
   std::set<std::string> seen;
   for (const auto& row : examples) seen.insert(row.rule);
   // shown in the cases below
-  for (const char* name : {"national_norm", "rhotic", "r_realisation", "l_quality", "t_glottalling_where", "th_fronting_where",
-                           "th_stopping_where", "th_stop", "full_vowels_in_weak_forms"})
+  for (const char* name : {"national_norm", "rhotic", "r_realisation", "l_quality", "t_glottalling_where",
+                           "th_fronting_where", "th_stopping_where", "th_stop", "full_vowels_in_weak_forms"})
     seen.insert(name);
   for (const auto& rule : rule_names()) {
     INFO(rule.name);
@@ -150,13 +154,17 @@ TEST_CASE("rules: a variable rule follows the casualness and says so") {
 }
 
 TEST_CASE("contexts: a set takes the value of its surroundings and not elsewhere") {
-  const struct { std::string accent; std::string_view yes, no; std::string_view set; } rows[]{
-      {"SSBE", "cold", "goat", "GOAT"},    {"SSBE", "pool", "food", "GOOSE"},  {"GA", "hand", "hat", "TRAP"},
-      {"NZ", "fell", "fed", "DRESS"},      {"SUS", "pen", "pet", "DRESS"},     {"SUS", "white", "wide", "PRICE"},
-      {"CAN", "white", "wide", "PRICE"},   {"CAN", "out", "loud", "MOUTH"},    {"SSE", "breeze", "fleece", "FLEECE"},
-      {"SSE", "tie", "tight", "PRICE"},    {"SSE", "bird", "word", "NURSE"},   {"SSE", "heard", "nurse", "NURSE"},
+  const struct {
+    std::string accent;
+    std::string_view yes, no;
+    std::string_view set;
+  } rows[]{
+      {"SSBE", "cold", "goat", "GOAT"},     {"SSBE", "pool", "food", "GOOSE"}, {"GA", "hand", "hat", "TRAP"},
+      {"NZ", "fell", "fed", "DRESS"},       {"SUS", "pen", "pet", "DRESS"},    {"SUS", "white", "wide", "PRICE"},
+      {"CAN", "white", "wide", "PRICE"},    {"CAN", "out", "loud", "MOUTH"},   {"SSE", "breeze", "fleece", "FLEECE"},
+      {"SSE", "tie", "tight", "PRICE"},     {"SSE", "bird", "word", "NURSE"},  {"SSE", "heard", "nurse", "NURSE"},
       {"COCK", "law", "caught", "THOUGHT"}, {"AUSG", "dance", "bath", "BATH"}, {"NYC", "man", "cat", "TRAP"},
-      {"SAF", "king", "tin", "KIT"},       {"SAF", "milk", "tin", "KIT"}};
+      {"SAF", "king", "tin", "KIT"},        {"SAF", "milk", "tin", "KIT"}};
   for (const auto& row : rows) {
     INFO(row.accent << " " << row.yes << " / " << row.no);
     const Accent accent = *read_accent(row.accent);

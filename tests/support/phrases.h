@@ -33,7 +33,8 @@ inline constexpr std::array<std::string_view, 30> play_lines{
     "Thin Keith thought that these three things were theirs.",
     "Play the radio louder, please: the actors mumble.",
     "The actor's lines were 12 and 27, not 105.",
-    "On 5 May 1984 the shop cost \xC2\xA3" "3.50 to hire at 7:30.",
+    "On 5 May 1984 the shop cost \xC2\xA3"
+    "3.50 to hire at 7:30.",
     "Beer, bare ears and bears were near here last year.",
     "My wife likes five white ties; nine lie by the fire.",
     "Milk, salt, cold oil and a full pail of apples fell."};

@@ -10,8 +10,8 @@
 
 namespace mw {
 
-/// A Pronouncer without the library: answers recorded from espeak-ng 1.51 in tests/data/phrase/voices.csv. Keeps what it was
-/// asked; a word that was not recorded is a Problem that names it.
+/// A Pronouncer without the library: answers recorded from espeak-ng 1.51 in tests/data/phrase/voices.csv. Keeps what
+/// it was asked; a word that was not recorded is a Problem that names it.
 class RecordedVoices final : public Pronouncer {
 public:
   RecordedVoices() {
