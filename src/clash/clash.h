@@ -6,6 +6,7 @@
 #include "score/score.h"
 #include "segments/track.h"
 
+#include <array>
 #include <string>
 #include <vector>
 
@@ -41,6 +42,7 @@ struct Difficulty {
   std::vector<std::string> reasons; // at most two
   std::string scale; // version of weights and list
   std::vector<double> load;         // per segment, 0..1, over time
+  std::array<std::string, 4> bar_words{}; // slips, slowing, late_start, drift in the words of the label
   bool operator==(const Difficulty&) const = default;
 };
 struct LikelySlip {

@@ -99,6 +99,11 @@ std::string label_of(double overall, const DifficultyData& data) {
   return overall >= data.weight("label_moderate") ? "moderate" : "easy";
 }
 
+std::string bar_word_of(Bar bar, const Measure& measure, const DifficultyData& data, const Norms& norms) {
+  const auto b = static_cast<std::size_t>(bar);
+  return label_of(1 / (1 + std::exp(-(measure.bar(bar) - norms.mean[b]) / norms.spread[b])), data);
+}
+
 double push_of(Factor factor, const Measure& measure, const DifficultyData& data, const Norms& norms) {
   const auto f = static_cast<std::size_t>(factor);
   const auto b = static_cast<std::size_t>(factors()[f].bar);

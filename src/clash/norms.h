@@ -28,6 +28,9 @@ double overall_of(const Measure& measure, const DifficultyData& data, const Norm
 /// easy, moderate, demanding, very demanding.
 std::string label_of(double overall, const DifficultyData& data);
 
+/// The same words for one bar, cut where the list's bars are cut by the label's limits.
+std::string bar_word_of(Bar bar, const Measure& measure, const DifficultyData& data, const Norms& norms);
+
 /// How much a factor pushes the order number above an average line; for choosing reasons.
 double push_of(Factor factor, const Measure& measure, const DifficultyData& data, const Norms& norms);
 

@@ -1,4 +1,5 @@
 #include "base/text.h"
+#include "clash/pattern.h"
 #include "cli/commands.h"
 #include "cli/json.h"
 #include "cli/run.h"
@@ -33,6 +34,9 @@ std::string pattern(const Take& take) {
       out += "  " + (i == 0 ? word.text : std::string("...")) + ": start " + names(s.onset) + ", vowel " + to_ipa(s.nucleus) +
              ", end " + names(s.coda) + (s.stress == 1 ? ", stressed" : s.stress == 2 ? ", half stressed" : "") + "\n";
     }
+  // what comes round, is exchanged, or is almost the same
+  for (const auto& line : split(to_text(find_pattern(take.track, take.request.loop)), '\n'))
+    if (!line.empty()) out += "  " + line + "\n";
   return out;
 }
 
@@ -52,14 +56,9 @@ std::string clash_lines(const Take& take) {
   return out;
 }
 
-// four steps at a quarter, half and three quarters of the hard end of the reference list
-std::string bar_word(double value) {
-  return value < 0.25 ? "easy" : value < 0.5 ? "moderate" : value < 0.75 ? "demanding" : "very demanding";
-}
-
 std::string bars(const Difficulty& d) {
-  return "  Slips: " + bar_word(d.slips) + "; Slowing: " + bar_word(d.slowing) + "; Late start: " + bar_word(d.late_start) +
-         "; Drift: " + bar_word(d.drift) + "\n";
+  return "  Slips: " + d.bar_words[0] + "; Slowing: " + d.bar_words[1] + "; Late start: " + d.bar_words[2] +
+         "; Drift: " + d.bar_words[3] + "\n";
 }
 
 std::string explain_text(const Take& take) {
@@ -67,7 +66,7 @@ std::string explain_text(const Take& take) {
   out += "\nThe pattern of actions\n" + pattern(take);
   out += "\nWhere moves clash\n" + clash_lines(take);
   out += "\nHow hard: " + take.difficulty.label + "\n" + bars(take.difficulty);
-  for (const auto& reason : take.difficulty.reasons) out += "  Because " + reason + "\n";
+  for (const auto& reason : take.difficulty.reasons) out += "  " + reason + "\n";
   if (!take.likely_slips.empty()) out += "\nLikely slip\n  " + take.likely_slips.front().text + "\n";
   if (!take.pronunciation.processes.empty()) {
     out += "\nIn running speech\n";

@@ -32,9 +32,9 @@ Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer
   take->duration_s = take->track.duration_s;
 
   // why it is hard
-  take->clashes = find_clashes(take->pronunciation, take->track, take->score, take->motion);
+  take->clashes = find_clashes(take->pronunciation, take->track, take->score, take->motion, request.loop);
   take->difficulty = judge(take->pronunciation, take->track, take->score, take->clashes, request.loop);
-  take->likely_slips = find_likely_slips(take->track, take->clashes, request.loop);
+  take->likely_slips = find_likely_slips(take->pronunciation, take->track, take->clashes, request.loop);
   take->notes = take->pronunciation.notes;
   return std::shared_ptr<const Take>(std::move(take));
 }

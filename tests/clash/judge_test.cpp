@@ -48,6 +48,7 @@ TEST_CASE("judge: bars are 0 or more, overall within 0 and 1, load within 0 and 
     CHECK(d.load.size() == said(ipa).track.segments.size());
     for (double load : d.load) CHECK((load >= 0 && load <= 1));
     CHECK(d.reasons.size() <= 2);
+    for (const std::string& word : d.bar_words) CHECK(!word.empty());
     CHECK(d.scale == "1");
   }
 }
