@@ -89,10 +89,9 @@ struct FramePen {
     const double kind_size = fitting_size(kind, 46 * u, true, r.width - 2.5 * flag, 0.5);
     words.text({"clash-kind", {}}, {r.x + 2.5 * flag, r.y + flag + kind_size * 0.33}, kind, {kind_size, theme.ink, true});
     double y = r.y + 2 * flag + 18 * u;
-    if (c.segments.size() >= 2) { // the two sounds as tags, so that the words and the arrows meet
+    if (const auto sounds = sounds_of(take, c); !sounds.empty()) { // as tags, so that the words and the arrows meet
       double x = r.x;
-      for (const std::size_t i : {c.segments.front(), c.segments.back()}) {
-        const std::string ipa = i < take.track.segments.size() ? ipa_of(take, i) : "";
+      for (const std::string& ipa : sounds) {
         const double w = std::max(52 * u, text_width(ipa, 36 * u, true) + 24 * u);
         words.box({"tag", ipa}, {x, y, w, 52 * u}, 11 * u, theme.raised, clash_edge(theme), 2.6 * u);
         words.text_middle({"tag", ipa}, {x + w / 2, y + 26 * u}, ipa, {36 * u, theme.ink, true, Anchor::middle});
@@ -102,8 +101,9 @@ struct FramePen {
     }
     // the words shrink together until all of them are in; Feel it is never cut
     double size = 27 * u;
+    const std::string feel = sentence(c.feel);
     const auto height = [&](double s) {
-      return 1.4 * s * (static_cast<double>(wrap_text(c.text, s, false, r.width).size() + wrap_text(c.feel, s, false, r.width).size()) + 1) + 24 * u;
+      return 1.4 * s * (static_cast<double>(wrap_text(c.text, s, false, r.width).size() + wrap_text(feel, s, false, r.width).size()) + 1) + 24 * u;
     };
     while (size > 12 * u && height(size) > r.bottom() - y) size *= 0.94;
     y = words.paragraph({"clash-text", {}}, {r.x, y}, c.text, {size, theme.ink}, r.width) + 12 * u;
@@ -111,7 +111,7 @@ struct FramePen {
     y += 6 * u;
     if (!c.feel.empty()) {
       y = words.paragraph({"feel", {}}, {r.x, y}, "Feel it", {size, theme.action, true}, r.width);
-      words.paragraph({"feel", {}}, {r.x, y}, c.feel, {size, theme.ink}, r.width);
+      words.paragraph({"feel", {}}, {r.x, y}, feel, {size, theme.ink}, r.width);
     }
     Group group{{"clash-words", {}}};
     group.opacity = opacity;

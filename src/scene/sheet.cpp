@@ -135,17 +135,20 @@ struct SheetPen {
     const double x = box.x + 140, w = box.width - 146;
     canvas.add(draw_flag(theme, c.kind, c.level, true, {x + 8, box.y + 15}, 8.5));
     std::string title{learner_name(c.kind)};
-    if (c.segments.size() >= 2 && c.segments.back() < take.track.segments.size()) title += ": " + ipa_of(take, c.segments.front()) + " into " + ipa_of(take, c.segments.back());
-    canvas.fitted({"catch", {}}, {x + 22, box.y + 19}, title, {10.5, theme.ink, true}, w - 22);
+    const auto sounds = sounds_of(take, c);
+    if (c.kind == ClashKind::tug && sounds.size() == 2) title += ": " + sounds[0] + " into " + sounds[1];
+    else if (!sounds.empty()) title += ": " + join(sounds, " ");
+    canvas.fitted({"catch", {}}, {x + 22, box.y + 19}, title, {10.5, theme.ink, true}, w - 22, 0.75);
+    const std::string feel = sentence(c.feel);
     double size = 9.8; // Feel it is never cut: the words shrink together until they fit
-    const auto lines = [&](double k) { return wrap_text(c.text, k, false, w).size() + wrap_text(c.feel, k, false, w).size() + 1; };
+    const auto lines = [&](double k) { return wrap_text(c.text, k, false, w).size() + wrap_text(feel, k, false, w).size() + 1; };
     while (size > 7 && static_cast<double>(lines(size)) * size * 1.3 > box.height - 36) size -= 0.2;
     double y = box.y + 26;
     for (const std::string& line : wrap_text(c.text, size, false, w)) text({x, y + size}, line, size), y += size * 1.3;
     y += 3;
     text({x, y + size}, "Feel it", size, true);
     y += size * 1.3;
-    for (const std::string& line : wrap_text(c.feel, size, false, w)) text({x, y + size}, line, size), y += size * 1.3;
+    for (const std::string& line : wrap_text(feel, size, false, w)) text({x, y + size}, line, size), y += size * 1.3;
   }
   double draw_catches(double y) {
     text({left, y + 14}, "Where it catches", 14, true);
@@ -235,6 +238,8 @@ std::vector<Scene> compose_sheet(const Take& take, Tracer& tracer, const SheetVi
   SheetPen pen{take, tracer, view, theme, width, (width - content_width) / 2, heights_of(view.paper)};
   const auto pages = pages_of(take);
   double y = pen.draw_head();
+  const double over = std::max(y - 151, 0.0); // a title of two lines: every row gives some of the room
+  pen.h.moment -= over * 0.3, pen.h.catches -= over * 0.2, pen.h.lanes -= over * 0.2;
   y = pen.draw_moments(y);
   y = pen.draw_catches(y - 1);
   y = pen.draw_lanes(y + 7, pages.size());

@@ -126,6 +126,20 @@ std::vector<double> lane_trace(const Take& take, Articulator articulator, double
   return out;
 }
 
+std::vector<std::string> sounds_of(const Take& take, const Clash& clash) {
+  std::vector<std::string> out;
+  for (const std::size_t i : clash.segments)
+    if (i < take.track.segments.size() && out.size() < 4)
+      if (const std::string ipa = ipa_of(take, i); std::find(out.begin(), out.end(), ipa) == out.end()) out.push_back(ipa);
+  return out;
+}
+
+std::string sentence(const std::string& text) {
+  std::string out = text;
+  if (out.size() > 1 && out[0] >= 'a' && out[0] <= 'z' && out[1] >= 'a' && out[1] <= 'z') out[0] = static_cast<char>(out[0] - 'a' + 'A');
+  return out;
+}
+
 std::vector<Page> pages_of(const Take& take, std::size_t most) {
   const auto& s = take.track.segments;
   std::vector<Page> pages;

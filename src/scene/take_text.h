@@ -40,6 +40,11 @@ bool is_fricative(const Sound& sound);
 /// One trace of a lane: up is closing or forward; scaled to 0..1 over the take, all 0.1 when the lane stands still.
 std::vector<double> lane_trace(const Take& take, Articulator articulator, double from_s, double to_s, int samples);
 
+/// The sounds a clash is between, each once, in order, at most four: what its tags and titles name.
+std::vector<std::string> sounds_of(const Take& take, const Clash& clash);
+/// A sentence that stands alone: its first word with a capital, unless that word is a single sound.
+std::string sentence(const std::string& text);
+
 /// Pages of a long phrase: at most `most` sounds each, ended at a pause, else a word, else a syllable.
 struct Page { std::size_t first = 0, last = 0; };
 std::vector<Page> pages_of(const Take& take, std::size_t most = 24);

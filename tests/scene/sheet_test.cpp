@@ -75,6 +75,20 @@ TEST_CASE("sheet: long phrases run on to further pages, and no sound of the scor
   CHECK(sounds == take.track.segments.size());
 }
 
+TEST_CASE("sheet: nothing of the practice part touches the caution, with a title of two lines too") {
+  for (const char* ipa : {"\u02C8k\u025Bt\u0259\u026Bz", "\u02C8k\u025Bt\u0259\u026Bz \u02C8k\u025Bt\u0259\u026Bz \u02C8k\u025Bt\u0259\u026Bz \u02C8k\u025Bt\u0259\u026Bz \u02C8k\u025Bt\u0259\u026Bz \u02C8k\u025Bt\u0259\u026Bz \u02C8k\u025Bt\u0259\u026Bz \u02C8k\u025Bt\u0259\u026Bz"})
+    for (const Paper paper : {Paper::a4, Paper::letter}) {
+      const Take take = with_clash(ipa);
+      Tracer tracer(take.anatomy);
+      double caution = 0, above = 0;
+      for (const Text& t : texts(compose_sheet(take, tracer, {nullptr, paper, ""})[0])) {
+        if (t.mark.role == "caution") caution = t.at.y;
+        else above = std::max(above, t.at.y);
+      }
+      CHECK(above + 8 < caution);
+    }
+}
+
 TEST_CASE("sheet: in print nothing is told by colour: every colour is a grey, clashes are hatched, flags have pips") {
   const Take take = with_clash("\u02C8\u0261l\u0251\u02D0s \u02C8k\u025Bt\u0259\u026Bz");
   Tracer tracer(take.anatomy);
