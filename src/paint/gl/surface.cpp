@@ -50,6 +50,12 @@ std::vector<std::uint8_t> Surface::read_back() const {
   return pixels;
 }
 
+void Surface::copy_from(const Surface& other) const {
+  glBindFramebuffer(GL_READ_FRAMEBUFFER, other.frame_);
+  glBindFramebuffer(GL_DRAW_FRAMEBUFFER, frame_);
+  glBlitFramebuffer(0, 0, width_, height_, 0, 0, width_, height_, GL_COLOR_BUFFER_BIT, GL_NEAREST);
+}
+
 void Surface::show() const {
   glBindFramebuffer(GL_READ_FRAMEBUFFER, frame_);
   glBindFramebuffer(GL_DRAW_FRAMEBUFFER, 0);

@@ -22,6 +22,8 @@ public:
   [[nodiscard]] unsigned texture() const { return texture_; }
   /// RGBA8, premultiplied, row by row from the top.
   [[nodiscard]] std::vector<std::uint8_t> read_back() const;
+  /// Takes over the picture of another surface of the same size.
+  void copy_from(const Surface& other) const;
   /// Copies the picture into the window's own framebuffer of the same size, right way up.
   void show() const;
 

@@ -1,0 +1,152 @@
+#include "app/actions.h"
+
+#include "app/playback.h"
+
+#include <SDL_keycode.h>
+
+#include <algorithm>
+#include <array>
+
+namespace mw::app {
+namespace {
+
+// Numpad and clicker keys that mean the same stand unlisted behind their row.
+constexpr std::array rows{
+    KeyRow{SDLK_SPACE, false, false, Action::play, "space", "play, pause"},
+    KeyRow{SDLK_RIGHT, false, false, Action::step_on, "→", "next sound, frame or move"},
+    KeyRow{SDLK_LEFT, false, false, Action::step_back, "←", "the one before"},
+    KeyRow{SDLK_PAGEDOWN, false, false, Action::step_on, "page down", "next (clicker)", false},
+    KeyRow{SDLK_PAGEUP, false, false, Action::step_back, "page up", "the one before (clicker)", false},
+    KeyRow{SDLK_HOME, false, false, Action::start, "Home", "to the start"},
+    KeyRow{SDLK_END, false, false, Action::end, "End", "to the end"},
+    KeyRow{SDLK_n, false, false, Action::next_clash, "N", "next clash"},
+    KeyRow{SDLK_n, true, false, Action::last_clash, "shift N", "the clash before"},
+    KeyRow{SDLK_o, false, false, Action::loop, "O", "over and over, or once"},
+    KeyRow{SDLK_o, true, false, Action::loop_clash, "shift O", "loop this clash"},
+    KeyRow{SDLK_s, false, false, Action::slower, "S", "slower, down to 1/32"},
+    KeyRow{SDLK_s, true, false, Action::faster, "shift S", "faster, up to true speed"},
+    KeyRow{SDLK_g, false, false, Action::step_by, "G", "go by frame, sound or move"},
+    KeyRow{SDLK_1, false, false, Action::spot_lips, "1", "spotlight: lips"},
+    KeyRow{SDLK_2, false, false, Action::spot_tip, "2", "tip"},
+    KeyRow{SDLK_3, false, false, Action::spot_body, "3", "back of the tongue"},
+    KeyRow{SDLK_4, false, false, Action::spot_root, "4", "root"},
+    KeyRow{SDLK_5, false, false, Action::spot_velum, "5", "soft palate"},
+    KeyRow{SDLK_6, false, false, Action::spot_jaw, "6", "jaw"},
+    KeyRow{SDLK_7, false, false, Action::spot_glottis, "7", "voice box"},
+    KeyRow{SDLK_0, false, false, Action::spot_none, "0", "spotlight off"},
+    KeyRow{SDLK_m, false, false, Action::mirror, "M", "mirror: facing right"},
+    KeyRow{SDLK_l, false, false, Action::labels, "L", "labels"},
+    KeyRow{SDLK_h, false, false, Action::cover, "H", "cover the picture"},
+    KeyRow{SDLK_d, false, false, Action::dark, "D", "light, dark, high contrast"},
+    KeyRow{SDLK_a, false, false, Action::all_lanes, "A", "all lanes, or those of the clash"},
+    KeyRow{SDLK_p, false, false, Action::present, "P", "present, and back"},
+    KeyRow{SDLK_b, false, false, Action::blank, "B", "blank the picture while presenting"},
+    KeyRow{SDLK_PERIOD, false, false, Action::blank, ".", "blank (clicker)", false},
+    KeyRow{SDLK_SLASH, false, false, Action::phrase, "/", "edit the line"},
+    KeyRow{SDLK_l, false, true, Action::phrase, "ctrl L", "edit the line", false},
+    KeyRow{SDLK_ESCAPE, false, false, Action::leave, "Esc", "close, leave, back"},
+    KeyRow{SDLK_F1, false, false, Action::key_sheet, "F1", "this table"},
+    KeyRow{SDLK_q, false, true, Action::quit, "ctrl Q", "quit"},
+};
+
+void next_theme(View& view) { view.theme = view.theme == "light" ? "dark" : view.theme == "dark" ? "high" : "light"; }
+
+void change_slow(View& view, int by) {
+  view.slow = std::clamp(view.slow + by, 0, static_cast<int>(slow_divisors.size()) - 1);
+}
+
+void set_spotlight(View& view, Articulator articulator) {
+  view.spotlight = view.spotlight == articulator ? std::optional<Articulator>{} : articulator;
+}
+
+// One thing at a time: the nearest cover first.
+void leave(Session& session) {
+  View& view = session.view;
+  if (session.menu) session.menu.reset();
+  else if (view.key_sheet) view.key_sheet = false;
+  else if (view.blank) view.blank = false;
+  else if (view.presenting) view.presenting = false;
+  else if (view.covered) view.covered = false;
+  else if (view.spotlight) view.spotlight.reset();
+  else if (view.loop_span) view.loop_span.reset();
+}
+
+void act_on_take(Session& session, Action action) {
+  if (!session.take) return;
+  View& view = session.view;
+  const Take& take = *session.take;
+  switch (action) {
+    case Action::play: view = toggle_play(view, take); return;
+    case Action::step_on: view = step(view, take, 1); return;
+    case Action::step_back: view = step(view, take, -1); return;
+    case Action::start: view = go_to(view, take, 0); return;
+    case Action::end: view = go_to(view, take, take.duration_s); return;
+    case Action::next_clash: view = go_to_clash(view, take, 1); return;
+    case Action::last_clash: view = go_to_clash(view, take, -1); return;
+    case Action::loop_clash:
+      view.clash = shown_clash(session);
+      view = loop_clash(view, take);
+      return;
+    default: return;
+  }
+}
+
+} // namespace
+
+std::span<const KeyRow> key_rows() { return rows; }
+
+std::string_view key_of(Action action) {
+  const auto row = std::find_if(rows.begin(), rows.end(), [&](const KeyRow& r) { return r.action == action; });
+  return row == rows.end() ? std::string_view{} : row->label;
+}
+
+const KeyRow* find_key(const KeyPress& key) {
+  if (key.alt) return nullptr;
+  const auto row = std::find_if(rows.begin(), rows.end(), [&](const KeyRow& r) {
+    return r.code == key.code && r.shift == key.shift && r.control == key.control;
+  });
+  return row == rows.end() ? nullptr : &*row;
+}
+
+void act(Session& session, Action action) {
+  View& view = session.view;
+  switch (action) {
+    case Action::loop:
+      view.loop = !view.loop;
+      view.loop_span.reset();
+      return;
+    case Action::slower: return change_slow(view, 1);
+    case Action::faster: return change_slow(view, -1);
+    case Action::step_by: view.step_by = static_cast<StepBy>((static_cast<int>(view.step_by) + 1) % 3); return;
+    case Action::mirror: view.mirrored = !view.mirrored; return;
+    case Action::dark: return next_theme(view);
+    case Action::labels: view.labels = !view.labels; return;
+    case Action::cover: view.covered = !view.covered; return;
+    case Action::present:
+      view.presenting = session.take && !view.presenting;
+      view.blank = false;
+      return;
+    case Action::blank:
+      view.blank = view.presenting && !view.blank;
+      if (view.blank) view.playing = false;
+      return;
+    case Action::key_sheet: view.key_sheet = !view.key_sheet; return;
+    case Action::phrase:
+      session.wants_field = !view.presenting;
+      return;
+    case Action::leave: return leave(session);
+    case Action::spot_none: view.spotlight.reset(); return;
+    case Action::spot_lips: return set_spotlight(view, Articulator::lips);
+    case Action::spot_tip: return set_spotlight(view, Articulator::tip);
+    case Action::spot_body: return set_spotlight(view, Articulator::body);
+    case Action::spot_root: return set_spotlight(view, Articulator::root);
+    case Action::spot_velum: return set_spotlight(view, Articulator::velum);
+    case Action::spot_jaw: return set_spotlight(view, Articulator::jaw);
+    case Action::spot_glottis: return set_spotlight(view, Articulator::glottis);
+    case Action::all_lanes: view.all_lanes = !view.all_lanes; return;
+    case Action::quit: session.quits = true; return;
+    default: return act_on_take(session, action);
+  }
+}
+
+} // namespace mw::app

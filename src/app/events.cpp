@@ -1,0 +1,63 @@
+#include "app/field.h"
+#include "app/playback.h"
+#include "app/window.h"
+
+#include <SDL.h>
+
+#include <algorithm>
+
+namespace mw::app {
+
+// How long the window may sleep: not at all while something moves, else until a deadline or an event.
+int Window::milliseconds_to_wait() const {
+  if (another_ || is_moving(session_.view) || is_fading(session_.glow, wanted_clash())) return 0;
+  double wait = 1.0;
+  if (ask_in_s_ >= 0) wait = std::min(wait, ask_in_s_);
+  const bool tip_waits = !hovered_.empty() && ui_.is_hovered(hovered_) && hovered_s_ < 0.6;
+  if (tip_waits) wait = std::min(wait, 0.61 - hovered_s_);
+  if (session_.view.presenting && still_s_ < 2) wait = std::min(wait, 2.01 - still_s_);
+  return std::max(static_cast<int>(wait * 1000), 1);
+}
+
+void Window::take_events() {
+  int points = 1, pixels = 1;
+  SDL_GetWindowSize(window_, &points, nullptr);
+  SDL_GL_GetDrawableSize(window_, &pixels, nullptr);
+  pixels_per_point_ = static_cast<double>(pixels) / std::max(points, 1);
+  SDL_Event event;
+  while (SDL_PollEvent(&event)) take_event(event);
+}
+
+void Window::take_event(const SDL_Event& event) {
+  Field::handle(event);
+  const auto at = [&](int x, int y) { return Vec2{x, y} * pixels_per_point_; };
+  switch (event.type) {
+    case SDL_QUIT: session_.quits = true; break;
+    case SDL_MOUSEMOTION:
+      input_.mouse = at(event.motion.x, event.motion.y);
+      input_.moved = true;
+      still_s_ = 0;
+      break;
+    case SDL_MOUSEBUTTONDOWN:
+    case SDL_MOUSEBUTTONUP:
+      if (event.button.button != SDL_BUTTON_LEFT) break;
+      input_.mouse = at(event.button.x, event.button.y);
+      input_.down = event.type == SDL_MOUSEBUTTONDOWN;
+      (input_.down ? input_.pressed : input_.released) = true;
+      break;
+    case SDL_MOUSEWHEEL: input_.wheel += event.wheel.y; break;
+    case SDL_KEYDOWN: {
+      const auto mod = event.key.keysym.mod;
+      input_.keys.push_back({event.key.keysym.sym, (mod & KMOD_SHIFT) != 0, (mod & KMOD_CTRL) != 0, (mod & KMOD_ALT) != 0});
+      break;
+    }
+    case SDL_WINDOWEVENT:
+      another_ = true;
+      if (event.window.event == SDL_WINDOWEVENT_LEAVE) input_.mouse = {-1, -1};
+      break;
+    default: break;
+  }
+  if (event.type == wake_event_) another_ = true;
+}
+
+} // namespace mw::app

@@ -1,0 +1,25 @@
+#include "app/glow.h"
+
+#include <algorithm>
+
+namespace mw::app {
+
+Glow glow_on(Glow glow, std::optional<std::size_t> wanted, double wall_s, bool at_once) {
+  if (at_once) return {wanted, wanted ? 1.0 : 0.0, wanted ? glow_hold_s : 0.0};
+  // another clash waits until the lit one has been held; then it takes over without a dark moment
+  if (wanted && (!glow.clash || (glow.clash != wanted && glow.held_s >= glow_hold_s)))
+    glow = {wanted, glow.clash ? glow.level : 0.0, 0.0};
+  if (!glow.clash) return glow;
+  glow.held_s += wall_s;
+  const bool stays = glow.clash == wanted || glow.held_s < glow_hold_s;
+  glow.level = std::clamp(glow.level + (stays ? wall_s / glow_in_s : -wall_s / glow_out_s), 0.0, 1.0);
+  if (glow.level == 0.0 && !stays) return {};
+  return glow;
+}
+
+bool is_fading(const Glow& glow, std::optional<std::size_t> wanted) {
+  if (glow.clash != wanted) return true;
+  return glow.clash && glow.level < 1;
+}
+
+} // namespace mw::app

@@ -1,0 +1,39 @@
+#pragma once
+
+#include "app/session.h"
+#include "app/ui.h"
+
+namespace mw::app {
+
+// One panel a file; each draws its sheet, answers its widgets and changes the session.
+
+/// Logo, phrase field, accent, Present. Gives the window rectangle of the text inside the phrase field.
+Rect show_top_bar(Ui& ui, Session& session, const Layout& layout);
+void show_transport(Ui& ui, Session& session, const Layout& layout);
+void show_stage(Ui& ui, Session& session, const Layout& layout);
+void show_score(Ui& ui, Session& session, const Layout& layout);
+/// Why (and, where folded, vowels and sides behind tabs).
+void show_why(Ui& ui, Session& session, const Layout& layout);
+void show_vowels(Ui& ui, Session& session, const Layout& layout);
+/// Before the first phrase: a labelled mouth breathing quietly, and three lines to take.
+void show_first_minute(Ui& ui, Session& session, const Layout& layout);
+/// What Enter does in the empty field: the first of the three lines.
+void take_first_line(Session& session);
+/// The labelled mouth breathing quietly.
+void show_quiet_mouth(Ui& ui, Session& session, const Layout& layout, Rect rect);
+void show_presenter(Ui& ui, Session& session, const Layout& layout);
+
+// Over everything else, on one clear sheet of the window's size.
+void show_menu(Ui& ui, Session& session, const Layout& layout);
+void show_key_sheet(Ui& ui, Session& session, const Layout& layout);
+void show_tip(Ui& ui, const Layout& layout, double hovered_for_s);
+void show_focus(Ui& ui);
+
+/// What is said when a phrase cannot be shown: what, where, what to try. Gives the bottom.
+double draw_problem(Ui& ui, const Problem& problem, Vec2 at, double width);
+/// Vowels or sides inside the card of the lower band, as the view asks.
+void draw_side_card(Ui& ui, Session& session, const Layout& layout, Rect rect);
+/// The four bars; `rows` apart by `gap`.
+void draw_bars(Ui& ui, const Difficulty& difficulty, Rect rect, double gap);
+
+} // namespace mw::app

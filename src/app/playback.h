@@ -1,0 +1,34 @@
+#pragma once
+
+#include "app/view.h"
+#include "take/take.h"
+
+#include <vector>
+
+namespace mw::app {
+
+/// The view after so much wall time: playing, gliding steps, the rest at a loop's seam. Without loop, playing ends at the
+/// end of the take.
+View advance(View view, const Take& take, double wall_s);
+/// Whether `advance` would change the view by itself.
+bool is_moving(const View& view);
+
+/// Play or pause; playing again from the very end starts over.
+View toggle_play(View view, const Take& take);
+/// To the next (1) or the last (-1) frame, sound or move; stops playing. Glides there.
+View step(View view, const Take& take, int direction);
+/// At once to a time within the take.
+View go_to(View view, const Take& take, double time_s);
+/// To the next (1) or the one before (-1) clash in order of time, round the ends; its text comes up.
+View go_to_clash(View view, const Take& take, int direction);
+/// This clash in hand, the time in its middle.
+View take_in_hand(View view, const Take& take, std::size_t clash);
+/// Loops the clash in hand with a little before and after, and plays.
+View loop_clash(View view, const Take& take);
+
+/// The clash whose stretch holds the time; the strongest of several.
+std::optional<std::size_t> clash_at(const Take& take, double time_s);
+/// Times that "step by" stops at, ascending.
+std::vector<double> stops(const Take& take, StepBy by);
+
+} // namespace mw::app

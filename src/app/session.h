@@ -1,0 +1,54 @@
+#pragma once
+
+#include "accent/accent.h"
+#include "app/glow.h"
+#include "app/layout.h"
+#include "app/view.h"
+#include "take/take.h"
+#include "tract/outline.h"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace mw::app {
+
+/// A list that is open over the window.
+struct Menu {
+  std::string id; // accent, slow, step, spotlight
+  Rect under;     // the field it belongs to, window pixels
+  struct Row { std::string text, note; };
+  std::vector<Row> rows;
+  int chosen = -1, at = 0;
+  double scroll = 0; // rows
+};
+
+/// Everything the window knows; panels read and change it.
+struct Session {
+  Request request; // as edited
+  View view;
+  Glow glow;
+  std::shared_ptr<const Take> take; // the last good one
+  std::optional<Problem> problem;   // of the request as it stands now
+  std::shared_ptr<const Anatomy> anatomy; // of the quiet mouth before the first phrase
+  std::vector<AccentName> accents;
+  std::optional<Menu> menu;
+  bool field_active = false;      // the phrase is being edited
+  bool wants_field = false;       // it should be, from the next picture on
+  bool pointer_shown = true;      // presenting: it hides after two seconds
+  bool at_strongest_once = true;  // a new phrase starts at its strongest clash
+  bool asks_again = false;        // the request changed at once (not by typing)
+  bool quits = false;
+};
+
+/// A phrase has been typed and computed.
+inline bool has_phrase(const Session& s) { return s.take != nullptr && !s.request.phrase.empty(); }
+/// A new take: the view stays where it can; a new phrase starts at its strongest clash, paused.
+void accept(Session& session, std::shared_ptr<const Take> take);
+/// The clash whose text stands in the card: in hand, else under the time, else the strongest; none without clashes.
+std::optional<std::size_t> shown_clash(const Session& session);
+/// Name of the accent in the request, "Southern British (SSBE)"; the id alone when `brief`.
+std::string accent_label(const Session& session, bool brief);
+
+} // namespace mw::app

@@ -1,0 +1,64 @@
+#include "app/actions.h"
+#include "app/panels.h"
+
+#include "text/shaper.h"
+
+namespace mw::app {
+namespace {
+
+constexpr std::string_view hint = "Type a line to say";
+
+void open_accents(Session& session, Rect under) {
+  Menu menu{"accent", under, {}, -1, 0, 0};
+  for (const auto& accent : session.accents) {
+    if (accent.id == session.request.accent) menu.chosen = menu.at = static_cast<int>(menu.rows.size());
+    menu.rows.push_back({accent.name, accent.id});
+  }
+  session.menu = std::move(menu);
+}
+
+// The phrase as it rests in its field: its start and an ellipsis; two-storey a, as everywhere.
+void draw_phrase(Ui& ui, const Session& session, Rect inside, double size) {
+  const bool empty = session.request.phrase.empty();
+  const std::string shown = empty ? std::string(hint) : cut_text(session.request.phrase, size, false, inside.width);
+  ui.canvas.text({"phrase", ""}, {inside.x, middle_baseline(inside.centre().y, size)}, shown, {size, empty ? ui.theme->quiet : ui.theme->ink});
+}
+
+} // namespace
+
+Rect show_top_bar(Ui& ui, Session& session, const Layout& layout) {
+  const Theme& theme = *ui.theme;
+  const double u = layout.u, w = layout.top.width, h = layout.top.height;
+  const bool full = layout.fold == Fold::full;
+  ui.begin_sheet("top", layout.top, theme.panel);
+  ui.canvas.line({}, {0, h - 0.6 * u}, {w, h - 0.6 * u}, theme.rule, 1.2 * u);
+  ui.canvas.add(draw_logo(theme, {(full ? 28 : 24) * u, h / 2}, (full ? 12 : 10) * u));
+
+  // phrase
+  const double y = (full ? 9 : 7) * u, height = h - 2 * y, size = (full ? 19 : 17) * u;
+  const double present_width = (full ? 106 : 42) * u, accent_width = (full ? 222 : 86) * u;
+  double x = (full ? 52 : 44) * u;
+  const double room = w - x - accent_width - present_width - 46 * u;
+  const Rect field{x, y, std::min(room, full ? 620 * u : room), height};
+  const bool active = session.field_active;
+  ui.canvas.box({"field", "phrase"}, field, 8 * u, theme.raised, active ? theme.action : theme.edge, (active ? 1.8 : 1.1) * u);
+  const Rect inside{field.x + 12 * u, field.y + 1, field.width - 24 * u, field.height - 2};
+  if (!active) draw_phrase(ui, session, inside, size);
+  if (ui.spot("phrase", field, {"The line", "Any English line; sounds between slashes, /hɒt/, are taken as they stand.", std::string(key_of(Action::phrase))}))
+    session.wants_field = true;
+
+  // accent
+  x = field.right() + 10 * u;
+  const Rect accent{x, y, accent_width, height};
+  if (ui.drop_field("accent", accent, accent_label(session, !full), {"Accent", "What the line is said in", ""}, false, 15 * u))
+    open_accents(session, {accent.x + layout.top.x, accent.y + layout.top.y, accent.width, accent.height});
+
+  // present
+  const Rect present{w - present_width - 12 * u, y, present_width, height};
+  if (ui.button("present", present, Sign::present, full ? "Present" : "", {"Present", "The mouth on the projector, readable from the back row", "P"}))
+    act(session, Action::present);
+  ui.end_sheet();
+  return {inside.x + layout.top.x, inside.y + layout.top.y, inside.width, inside.height};
+}
+
+} // namespace mw::app

@@ -1,0 +1,268 @@
+#include "app/window.h"
+
+#include "app/actions.h"
+#include "app/field.h"
+#include "app/panels.h"
+#include "app/playback.h"
+#include "base/text.h"
+#include "text/shaper.h"
+
+#include <SDL.h>
+
+#include <algorithm>
+#include <cstdlib>
+
+namespace mw::app {
+namespace {
+
+constexpr const char* without_window = "these commands work without a window: explain, frames, strip, sheet, page, clip, chart; see mouthwright --help";
+
+Problem no_display(const std::string& why) { return {ProblemKind::missing, "there is no display for the window", why, without_window}; }
+Problem no_graphics(const std::string& why) {
+  return {ProblemKind::missing, "there is no OpenGL 3.3 for the window", why, std::string("try LIBGL_ALWAYS_SOFTWARE=1, or install libgl1-mesa-dri; ") + without_window};
+}
+
+} // namespace
+
+Result<std::unique_ptr<Window>> Window::open(const WindowOptions& options) {
+  std::unique_ptr<Window> window(new Window(options));
+  auto started = window->start();
+  if (!started) return started.error();
+  return window;
+}
+
+Result<Done> Window::start() {
+  if (auto fonts = check_fonts(); !fonts) return fonts.error();
+  auto theme = find_theme(options_.theme);
+  if (!theme) return theme.error();
+  if (SDL_Init(SDL_INIT_VIDEO) != 0) return no_display(SDL_GetError());
+  // without a display SDL may fall back on a driver that nobody can see
+  const std::string driver = SDL_GetCurrentVideoDriver();
+  if ((driver == "offscreen" || driver == "dummy" || driver == "evdev") && !std::getenv("SDL_VIDEODRIVER")) return no_display("");
+
+  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 3);
+  SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 3);
+  SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_CORE);
+  SDL_GL_SetAttribute(SDL_GL_DOUBLEBUFFER, 1);
+  window_ = SDL_CreateWindow("Mouthwright", SDL_WINDOWPOS_CENTERED, SDL_WINDOWPOS_CENTERED, options_.width, options_.height,
+                             SDL_WINDOW_OPENGL | SDL_WINDOW_RESIZABLE | SDL_WINDOW_ALLOW_HIGHDPI);
+  if (!window_) return no_graphics(SDL_GetError());
+  SDL_SetWindowMinimumSize(window_, 640, 480);
+  context_ = SDL_GL_CreateContext(window_);
+  if (!context_) return no_graphics(SDL_GetError());
+  SDL_GL_SetSwapInterval(1);
+  auto desk = Desk::make();
+  if (!desk) return desk.error();
+  desk_.emplace(std::move(desk).value());
+  if (auto field = Field::start(window_, context_); !field) return field.error();
+  field_started_ = true;
+  SDL_StartTextInput();
+  wake_event_ = SDL_RegisterEvents(1);
+
+  // what the session starts from
+  session_.request = options_.request;
+  session_.view.theme = options_.theme;
+  if (auto accents = list_accents()) session_.accents = *accents;
+  auto anatomy = read_anatomy(session_.request.anatomy);
+  if (!anatomy) return anatomy.error();
+  session_.anatomy = *anatomy;
+  auto pronouncer = make_pronouncer();
+  if (pronouncer) pronouncer_ = std::move(pronouncer).value();
+  else no_pronouncer_ = pronouncer.error();
+  maker_ = std::make_unique<Maker>(
+      [this](const Request& request) -> Result<std::shared_ptr<const Take>> {
+        if (!pronouncer_) return *no_pronouncer_;
+        return make_take(request, *pronouncer_);
+      },
+      [event = wake_event_] {
+        SDL_Event wake{};
+        wake.type = event;
+        SDL_PushEvent(&wake);
+      });
+  if (session_.request.phrase.empty()) session_.wants_field = true;
+  else ask_in_s_ = 0;
+  return Done{};
+}
+
+Window::~Window() {
+  maker_.reset();
+  desk_.reset();
+  if (field_started_) Field::stop();
+  if (context_) SDL_GL_DeleteContext(context_);
+  if (window_) SDL_DestroyWindow(window_);
+  SDL_Quit();
+}
+
+void Window::run() {
+  const double tick = 1.0 / static_cast<double>(SDL_GetPerformanceFrequency());
+  auto last = SDL_GetPerformanceCounter();
+  while (!session_.quits) {
+    if (const int wait = milliseconds_to_wait(); wait > 0) SDL_WaitEventTimeout(nullptr, wait);
+    take_events();
+    // at most 60 pictures a second, also where the driver does not wait for the screen
+    auto now = SDL_GetPerformanceCounter();
+    if (const double early = 1.0 / 60 - static_cast<double>(now - last) * tick; early > 0.002) {
+      SDL_Delay(static_cast<unsigned>(early * 1000));
+      now = SDL_GetPerformanceCounter();
+    }
+    const double wall_s = static_cast<double>(now - last) * tick;
+    last = now;
+    // after a sleep nothing has moved: a long gap is not time played
+    show_picture(is_moving(session_.view) || ask_in_s_ >= 0 ? std::min(wall_s, 0.1) : wall_s);
+  }
+}
+
+std::optional<std::size_t> Window::wanted_clash() const {
+  if (!session_.take) return {};
+  const auto& view = session_.view;
+  if (!view.playing && view.clash && *view.clash < session_.take->clashes.size()) {
+    const Clash& held = session_.take->clashes[*view.clash];
+    if (view.time_s >= held.start_s - 1e-9 && view.time_s <= held.end_s + 1e-9) return view.clash;
+  }
+  return clash_at(*session_.take, view.time_s);
+}
+
+void Window::follow_time(double wall_s) {
+  if (!session_.take) return;
+  session_.view = advance(session_.view, *session_.take, wall_s);
+  if (session_.view.playing && session_.glow.clash) session_.view.clash = session_.glow.clash;
+  session_.glow = glow_on(session_.glow, wanted_clash(), wall_s, options_.reduced_motion);
+}
+
+void Window::follow_request(double wall_s) {
+  if (auto made = maker_->collect()) {
+    if (made->request == session_.request || !made->take.has_value()) {
+      if (made->take) accept(session_, made->take.value());
+      else if (made->request == session_.request) session_.problem = made->take.error();
+    } else if (made->take) accept(session_, made->take.value());
+    another_ = true;
+  }
+  if (session_.asks_again) ask_in_s_ = 0, session_.asks_again = false;
+  if (ask_in_s_ < 0) return;
+  ask_in_s_ -= wall_s;
+  if (ask_in_s_ > 0) return;
+  ask_in_s_ = -1;
+  if (trim(session_.request.phrase).empty()) { // nothing typed is no mistake: the quiet mouth comes back
+    session_.take.reset();
+    session_.problem.reset();
+    session_.view.presenting = session_.view.playing = false;
+    session_.glow = {};
+    return;
+  }
+  if (ever_asked_ && asked_ == session_.request && !session_.problem && session_.take) return;
+  asked_ = session_.request, ever_asked_ = true;
+  // a whole line between slashes is its sounds
+  Request request = asked_;
+  const auto line = trim(request.phrase);
+  if (line.size() > 2 && line.front() == '/' && line.back() == '/' && line.find('/', 1) == line.size() - 1) {
+    request.notation = Notation::ipa;
+    request.phrase = std::string(line.substr(1, line.size() - 2));
+  }
+  maker_->ask(std::move(request));
+}
+
+void Window::keys() {
+  if (session_.menu) return; // the menu reads them
+  for (const KeyPress& key : ui_.input.keys) {
+    if (key.code == SDLK_TAB) continue; // the focus
+    const KeyRow* row = find_key(key);
+    if (!row) continue;
+    const bool over = session_.view.key_sheet && row->action != Action::key_sheet && row->action != Action::leave;
+    if (!over) act(session_, row->action);
+    another_ = true;
+  }
+}
+
+void Window::panels() {
+  if (session_.view.presenting && session_.take) {
+    show_presenter(ui_, session_, layout_);
+    return;
+  }
+  const Rect inside = show_top_bar(ui_, session_, layout_);
+  field_rect_ = inside;
+  if (!has_phrase(session_)) show_first_minute(ui_, session_, layout_);
+  else {
+    show_stage(ui_, session_, layout_);
+    show_score(ui_, session_, layout_);
+    show_why(ui_, session_, layout_);
+    if (layout_.fold == Fold::full) show_vowels(ui_, session_, layout_);
+  }
+  show_transport(ui_, session_, layout_);
+}
+
+void Window::field(double wall_s) {
+  if (session_.view.presenting) {
+    session_.field_active = session_.wants_field = false;
+    return;
+  }
+  bool leave = false;
+  for (const KeyPress& key : input_.keys) leave = leave || key.code == SDLK_ESCAPE || key.code == SDLK_TAB;
+  leave = (leave && session_.field_active) || session_.menu.has_value() || session_.view.key_sheet;
+  Field::set_size((layout_.fold == Fold::full ? 19 : 17) * layout_.u);
+  std::string text = session_.request.phrase;
+  const bool was_active = session_.field_active;
+  const auto shown = Field::show(field_rect_, text, *ui_.theme, input_, session_.wants_field && !leave, leave, wall_s, width_, height_);
+  session_.wants_field = false;
+  session_.field_active = shown.active;
+  if (text != session_.request.phrase) {
+    session_.request.phrase = text;
+    ask_in_s_ = 0.15; // typing goes on: ask when it rests
+    another_ = true;
+  }
+  if (shown.entered) {
+    ask_in_s_ = 0, session_.field_active = false, another_ = true;
+    if (trim(text).empty()) take_first_line(session_);
+  }
+  if (was_active != session_.field_active) another_ = true;
+  if (shown.active && !was_active) ui_.focus("phrase", false);
+}
+
+void Window::show_picture(double wall_s) {
+  const auto begun = SDL_GetPerformanceCounter();
+  another_ = false;
+  SDL_GL_GetDrawableSize(window_, &width_, &height_);
+  layout_ = lay_out(width_, height_);
+  const auto theme = find_theme(session_.view.theme);
+  follow_request(wall_s);
+  follow_time(wall_s);
+
+  // keys that no field is waiting for
+  Input free = input_;
+  if (session_.field_active) std::erase_if(free.keys, [](const KeyPress& key) { return key.code != SDLK_TAB && key.code != SDLK_F1; });
+  ui_.begin(**theme, layout_.u, free);
+  keys();
+
+  // panels, then what lies over them
+  ui_.cover(session_.menu.has_value() || session_.view.key_sheet);
+  const bool had_menu = session_.menu.has_value(), had_keys = session_.view.key_sheet;
+  panels();
+  ui_.cover(false);
+  ui_.begin_sheet("over", layout_.whole, clear);
+  if (had_menu) show_menu(ui_, session_, layout_);
+  if (had_keys) show_key_sheet(ui_, session_, layout_);
+  hovered_s_ = ui_.is_hovered(hovered_) && !input_.pressed && !input_.down ? hovered_s_ + wall_s : 0;
+  if (!session_.view.presenting) show_tip(ui_, layout_, hovered_s_), show_focus(ui_);
+  ui_.end_sheet();
+  ui_.end();
+  for (const Spot& spot : ui_.spots())
+    if (ui_.is_hovered(spot.id)) hovered_ = spot.id;
+  if (ui_.shows_focus() && ui_.focused() == "phrase" && !session_.field_active) session_.wants_field = true;
+
+  // paint
+  const Colour ground = session_.view.presenting ? (*theme)->panel : (*theme)->ground;
+  const bool fresh = was_presenting_ != session_.view.presenting || laid_for_ != has_phrase(session_);
+  was_presenting_ = session_.view.presenting, laid_for_ = has_phrase(session_);
+  auto laid = desk_->lay(ui_.sheets(), width_, height_, ground, fresh);
+  MW_EXPECT(laid.has_value());
+  field(wall_s);
+  if (keeps_picture_) picture_ = read_window(width_, height_);
+  SDL_GL_SwapWindow(window_);
+  if (input_.pressed || input_.released || !input_.keys.empty() || input_.moved) another_ = true;
+  input_.pressed = input_.released = input_.moved = false;
+  input_.wheel = 0;
+  input_.keys.clear();
+  picture_time_s_ += static_cast<double>(SDL_GetPerformanceCounter() - begun) / static_cast<double>(SDL_GetPerformanceFrequency());
+  ++pictures_;
+}
+
+} // namespace mw::app
