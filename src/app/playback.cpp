@@ -83,6 +83,7 @@ std::vector<double> stops(const Take& take, StepBy by) {
   std::sort(out.begin(), out.end());
   const auto end = std::unique(out.begin(), out.end(), [](double a, double b) { return b - a < same_s; });
   out.erase(end, out.end());
+  out.back() = take.duration_s; // the end itself, not a landmark just before it
   return out;
 }
 
