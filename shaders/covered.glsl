@@ -4,5 +4,5 @@ flat in vec4 tint;
 uniform sampler2D masks;
 out vec4 pixel;
 float covered() {
-  return to_mask.x < -100000 ? 1.0 : texelFetch(masks, ivec2(gl_FragCoord.xy) + to_mask, 0).r;
+  return to_mask.x < -100000 ? 1.0 : texelFetch(masks, to_mask + ivec2(1, -1) * ivec2(gl_FragCoord.xy), 0).r;
 }

@@ -79,8 +79,8 @@ void act_on_take(Session& session, Action action) {
     case Action::play: view = toggle_play(view, take); return;
     case Action::step_on: view = step(view, take, 1); return;
     case Action::step_back: view = step(view, take, -1); return;
-    case Action::start: view = go_to(view, take, 0); return;
-    case Action::end: view = go_to(view, take, take.duration_s); return;
+    case Action::start: view = go_to(view, take, start_of(take)); return;
+    case Action::end: view = go_to(view, take, end_of(take)); return;
     case Action::next_clash: view = go_to_clash(view, take, 1); return;
     case Action::last_clash: view = go_to_clash(view, take, -1); return;
     case Action::loop_clash:

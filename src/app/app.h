@@ -21,7 +21,7 @@ struct WindowOptions {
   std::string script;       // for tests: a file of events, see script.h; the window closes at its end
   std::string shot;         // for tests: the last picture goes to this PNG
   /// Looks words up; espeak-ng's when empty.
-  std::function<Result<std::unique_ptr<Pronouncer>>()> pronouncer{};
+  std::function<Result<std::shared_ptr<Pronouncer>>()> pronouncer{};
 };
 
 /// Opens the window and stays in it until it is closed; gives the exit code (contract: 0; 5 without a display, OpenGL or

@@ -21,6 +21,8 @@ double asked_size = 0, built_size = 0;
 std::string font_file;
 bool was_active = false;
 
+constexpr double line_height = 1.63; // Andika's own, em; Dear ImGui counts a font's size by it
+
 // Latin, IPA, tone letters, marks, Greek letters of the IPA, arrows, quotes.
 constexpr ImWchar letters[]{0x20, 0x24F, 0x250, 0x2FF, 0x300, 0x36F, 0x370, 0x3FF, 0x1D00, 0x1DBF, 0x2010, 0x205F, 0x2190, 0x21FF, 0xA700, 0xA71F, 0};
 
@@ -30,7 +32,7 @@ void build_font() {
   io.Fonts->Clear();
   ImFontConfig config;
   config.OversampleH = 2;
-  io.Fonts->AddFontFromFileTTF(font_file.c_str(), static_cast<float>(asked_size * 1.35), &config, letters);
+  io.Fonts->AddFontFromFileTTF(font_file.c_str(), static_cast<float>(asked_size * line_height), &config, letters);
   io.Fonts->FontBuilderIO = ImGuiFreeType::GetBuilderForFreeType();
   io.Fonts->FontBuilderFlags = ImGuiFreeTypeBuilderFlags_NoHinting;
   io.Fonts->Build();

@@ -33,7 +33,5 @@ void show_focus(Ui& ui);
 double draw_problem(Ui& ui, const Problem& problem, Vec2 at, double width);
 /// Vowels or sides inside the card of the lower band, as the view asks.
 void draw_side_card(Ui& ui, Session& session, const Layout& layout, Rect rect);
-/// The four bars; `rows` apart by `gap`.
-void draw_bars(Ui& ui, const Difficulty& difficulty, Rect rect, double gap);
 
 } // namespace mw::app

@@ -9,6 +9,7 @@
 
 #include <cmath>
 #include <cstdio>
+#include <ctime>
 #include <map>
 #include <sstream>
 
@@ -35,7 +36,7 @@ void push_motion(Vec2 at) {
 }
 
 // "shift+n", "left", "f1", "/"; false when there is no such key.
-bool push_key(std::string name) {
+bool push_key(std::string name, bool down) {
   unsigned mod = 0;
   const std::map<std::string, unsigned> mods{{"shift+", KMOD_LSHIFT}, {"ctrl+", KMOD_LCTRL}, {"alt+", KMOD_LALT}};
   for (bool found = true; found;) {
@@ -45,15 +46,13 @@ bool push_key(std::string name) {
   }
   const auto code = SDL_GetKeyFromName(name.c_str());
   if (code == SDLK_UNKNOWN) return false;
-  for (const auto type : {SDL_KEYDOWN, SDL_KEYUP}) {
-    SDL_Event event{};
-    event.type = type;
-    event.key.state = type == SDL_KEYDOWN ? SDL_PRESSED : SDL_RELEASED;
-    event.key.keysym.sym = code;
-    event.key.keysym.scancode = SDL_GetScancodeFromKey(code);
-    event.key.keysym.mod = static_cast<std::uint16_t>(mod);
-    SDL_PushEvent(&event);
-  }
+  SDL_Event event{};
+  event.type = down ? SDL_KEYDOWN : SDL_KEYUP;
+  event.key.state = down ? SDL_PRESSED : SDL_RELEASED;
+  event.key.keysym.sym = code;
+  event.key.keysym.scancode = SDL_GetScancodeFromKey(code);
+  event.key.keysym.mod = static_cast<std::uint16_t>(mod);
+  SDL_PushEvent(&event);
   return true;
 }
 
@@ -113,7 +112,9 @@ Result<Done> Window::obey(const ScriptCommand& command) {
     if (!letters) return letters.error();
     for (const char32_t letter : *letters) push_letter(letter), some_pictures(1);
   } else if (command.verb == "key") {
-    if (!push_key(command.rest)) return wrong;
+    if (!push_key(command.rest, true)) return wrong;
+    some_pictures(1);
+    push_key(command.rest, false);
     some_pictures(2);
   } else if (command.verb == "move" || command.verb == "click" || command.verb == "drag") {
     if (n.size() < (command.verb == "drag" ? 4u : 2u)) return wrong;
@@ -150,8 +151,9 @@ Result<Done> Window::obey(const ScriptCommand& command) {
   } else if (command.verb == "shot") return save_picture(command.rest);
   else if (command.verb == "state") return write_file(command.rest, state_of(session_), true);
   else if (command.verb == "time") {
-    std::printf("%s ms a picture over %d pictures\n", to_text(mean_picture_ms(), 2).c_str(), pictures_);
-    picture_time_s_ = 0, pictures_ = 0;
+    const double processor_ms = 1000.0 * static_cast<double>(std::clock() - processor_from_) / CLOCKS_PER_SEC / std::max(pictures_, 1);
+    std::printf("%s ms a picture (processor %s ms) over %d pictures\n", to_text(mean_picture_ms(), 2).c_str(), to_text(processor_ms, 2).c_str(), pictures_);
+    picture_time_s_ = 0, pictures_ = 0, processor_from_ = std::clock();
   }
   return Done{};
 }

@@ -1,5 +1,7 @@
 #include "app/playback.h"
 
+#include "scene/take_text.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -10,10 +12,11 @@ constexpr double glide_wall_s = 0.160;  // visual design, section 9
 constexpr double seam_wall_s = 0.400;   // visual design, section 9
 constexpr double frame_s = 1.0 / 96;    // a frame of a sequence at its usual 24 a second, four times slowed
 constexpr double same_s = 0.004;        // nearer landmarks are one stop
+constexpr double room_s = 0.06;         // before the first and after the last sound, as much as the lanes show
 constexpr double before_clash_s = 0.12, after_clash_s = 0.16; // enough to see both moves start and end
 
 std::pair<double, double> stretch(const View& view, const Take& take) {
-  return view.loop && view.loop_span ? *view.loop_span : std::pair{0.0, take.duration_s};
+  return view.loop && view.loop_span ? *view.loop_span : std::pair{start_of(take), end_of(take)};
 }
 
 View glide_on(View view, double wall_s) {
@@ -33,6 +36,13 @@ std::vector<std::size_t> by_time(const Take& take) {
 }
 
 } // namespace
+
+double start_of(const Take& take) {
+  return take.track.segments.empty() ? 0 : std::max(0.0, take.track.segments.front().start_s - room_s);
+}
+double end_of(const Take& take) {
+  return take.track.segments.empty() ? take.duration_s : std::min(take.duration_s, take.track.segments.back().end_s + room_s);
+}
 
 bool is_moving(const View& view) { return view.playing || view.glide.has_value(); }
 
@@ -63,7 +73,7 @@ View toggle_play(View view, const Take& take) {
 }
 
 View go_to(View view, const Take& take, double time_s) {
-  view.time_s = std::clamp(time_s, 0.0, take.duration_s);
+  view.time_s = std::clamp(time_s, start_of(take), end_of(take));
   view.glide.reset();
   view.seam_s = 0;
   if (view.loop_span && (view.time_s < view.loop_span->first || view.time_s > view.loop_span->second)) view.loop_span.reset();
@@ -71,19 +81,20 @@ View go_to(View view, const Take& take, double time_s) {
 }
 
 std::vector<double> stops(const Take& take, StepBy by) {
-  std::vector<double> out{0, take.duration_s};
+  const double from = start_of(take), to = end_of(take);
+  std::vector<double> out{from, to};
   if (by == StepBy::sound)
-    for (const auto& segment : take.track.segments) out.push_back((segment.start_s + segment.end_s) / 2);
+    for (std::size_t i = 0; i < take.track.segments.size(); ++i) out.push_back(moment_of(take, i));
   if (by == StepBy::move)
     for (const auto& gesture : take.score.gestures)
       for (const double t : {gesture.onset_s, gesture.reached_s, gesture.release_s, gesture.offset_s})
-        if (t > 0 && t < take.duration_s) out.push_back(t);
+        if (t > from && t < to) out.push_back(t);
   if (by == StepBy::frame)
-    for (int i = 1; i * frame_s < take.duration_s; ++i) out.push_back(i * frame_s);
+    for (int i = 1; from + i * frame_s < to; ++i) out.push_back(from + i * frame_s);
   std::sort(out.begin(), out.end());
   const auto end = std::unique(out.begin(), out.end(), [](double a, double b) { return b - a < same_s; });
   out.erase(end, out.end());
-  out.back() = take.duration_s; // the end itself, not a landmark just before it
+  out.back() = to; // the end itself, not a landmark just before it
   return out;
 }
 
@@ -92,13 +103,14 @@ View step(View view, const Take& take, int direction) {
   view.seam_s = 0;
   const double now = view.glide ? view.glide->to : view.time_s;
   const auto all = stops(take, view.step_by);
+  const double from = start_of(take), to = end_of(take);
   double goal = now;
   if (direction > 0) {
     const auto next = std::upper_bound(all.begin(), all.end(), now + same_s / 2);
-    goal = next == all.end() ? take.duration_s : *next;
+    goal = next == all.end() ? to : *next;
   } else {
     const auto next = std::lower_bound(all.begin(), all.end(), now - same_s / 2);
-    goal = next == all.begin() ? 0.0 : *std::prev(next);
+    goal = next == all.begin() ? from : *std::prev(next);
   }
   if (view.step_by == StepBy::frame) return go_to(std::move(view), take, goal);
   view.glide = Glide{view.time_s, goal, 0};
@@ -138,7 +150,7 @@ View loop_clash(View view, const Take& take) {
   if (!view.clash) return view;
   const Clash& it = take.clashes[*view.clash];
   view.loop = true;
-  view.loop_span = std::pair{std::max(0.0, it.start_s - before_clash_s), std::min(take.duration_s, it.end_s + after_clash_s)};
+  view.loop_span = std::pair{std::max(start_of(take), it.start_s - before_clash_s), std::min(end_of(take), it.end_s + after_clash_s)};
   view.time_s = view.loop_span->first;
   view.glide.reset();
   view.seam_s = 0;

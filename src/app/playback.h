@@ -7,6 +7,10 @@
 
 namespace mw::app {
 
+/// The stretch that is played and gone through: the sounds with a little room; not the silence before and after.
+double start_of(const Take& take);
+double end_of(const Take& take);
+
 /// The view after so much wall time: playing, gliding steps, the rest at a loop's seam. Without loop, playing ends at the
 /// end of the take.
 View advance(View view, const Take& take, double wall_s);

@@ -1,10 +1,18 @@
 #include "app/window.h"
 
+#if MW_ESPEAK
+#include "espeak/espeak.h"
+#endif
+
 namespace mw::app {
 
-Result<std::unique_ptr<Pronouncer>> Window::make_pronouncer() const {
+Result<std::shared_ptr<Pronouncer>> Window::make_pronouncer() const {
   if (options_.pronouncer) return options_.pronouncer();
-  return Problem{ProblemKind::missing, "words cannot be looked up in this build", "", "type sounds between slashes: /hɒt/"};
+#if MW_ESPEAK
+  return open_espeak();
+#else
+  return Problem{ProblemKind::missing, "this build cannot look words up", "", "type sounds between slashes: /hɒt/"};
+#endif
 }
 
 } // namespace mw::app

@@ -14,11 +14,11 @@ void accept(Session& session, std::shared_ptr<const Take> take) {
   view.glide.reset();
   view.loop_span.reset();
   view.clash.reset();
-  view.time_s = std::min(view.time_s, session.take->duration_s);
+  view.time_s = std::clamp(view.time_s, start_of(*session.take), end_of(*session.take));
   if (!other_phrase) return;
   view.playing = false;
   view.seam_s = 0;
-  if (session.take->clashes.empty()) view = go_to(view, *session.take, 0);
+  if (session.take->clashes.empty()) view = go_to(view, *session.take, start_of(*session.take));
   else view = take_in_hand(view, *session.take, 0);
 }
 
@@ -29,11 +29,20 @@ std::optional<std::size_t> shown_clash(const Session& session) {
   return 0;
 }
 
+Tracer& tracer_of(Session& session) {
+  if (!session.tracer || &session.tracer->anatomy() != session.take->anatomy.get()) session.tracer = std::make_shared<Tracer>(session.take->anatomy);
+  return *session.tracer;
+}
+const Outline& outline_now(Session& session) {
+  return tracer_of(session).trace(pose_at(session.take->motion, session.view.time_s));
+}
+
 std::string accent_label(const Session& session, bool brief) {
   const auto& id = session.request.accent;
   const auto known = std::find_if(session.accents.begin(), session.accents.end(), [&](const AccentName& a) { return a.id == id; });
   if (brief || known == session.accents.end()) return id;
-  return known->name + " (" + id + ")";
+  // what the list adds in brackets stays in the list
+  return known->name.substr(0, known->name.find(" (")) + " (" + id + ")";
 }
 
 } // namespace mw::app

@@ -34,6 +34,8 @@ struct Session {
   std::shared_ptr<const Anatomy> anatomy; // of the quiet mouth before the first phrase
   std::vector<AccentName> accents;
   std::optional<Menu> menu;
+  std::shared_ptr<Tracer> tracer;          // of the take's speaker
+  double drift_mm = 0;                     // of the marks of air, wall time
   bool field_active = false;      // the phrase is being edited
   bool wants_field = false;       // it should be, from the next picture on
   bool pointer_shown = true;      // presenting: it hides after two seconds
@@ -48,6 +50,10 @@ inline bool has_phrase(const Session& s) { return s.take != nullptr && !s.reques
 void accept(Session& session, std::shared_ptr<const Take> take);
 /// The clash whose text stands in the card: in hand, else under the time, else the strongest; none without clashes.
 std::optional<std::size_t> shown_clash(const Session& session);
+/// The tracer of the take's speaker. Needs a take.
+Tracer& tracer_of(Session& session);
+/// The outline of the pose at the time shown; good until the next call. Needs a take.
+const Outline& outline_now(Session& session);
 /// Name of the accent in the request, "Southern British (SSBE)"; the id alone when `brief`.
 std::string accent_label(const Session& session, bool brief);
 

@@ -36,21 +36,23 @@ Rect show_top_bar(Ui& ui, Session& session, const Layout& layout) {
 
   // phrase
   const double y = (full ? 9 : 7) * u, height = h - 2 * y, size = (full ? 19 : 17) * u;
-  const double present_width = (full ? 106 : 42) * u, accent_width = (full ? 222 : 86) * u;
+  const double present_width = (full ? 106 : 42) * u, accent_width = (full ? 262 : 86) * u;
   double x = (full ? 52 : 44) * u;
   const double room = w - x - accent_width - present_width - 46 * u;
   const Rect field{x, y, std::min(room, full ? 620 * u : room), height};
   const bool active = session.field_active;
   ui.canvas.box({"field", "phrase"}, field, 8 * u, theme.raised, active ? theme.action : theme.edge, (active ? 1.8 : 1.1) * u);
   const Rect inside{field.x + 12 * u, field.y + 1, field.width - 24 * u, field.height - 2};
-  if (!active) draw_phrase(ui, session, inside, size);
+  if (!active || session.request.phrase.empty()) draw_phrase(ui, session, inside, size);
   if (ui.spot("phrase", field, {"The line", "Any English line; sounds between slashes, /hɒt/, are taken as they stand.", std::string(key_of(Action::phrase))}))
     session.wants_field = true;
 
   // accent
   x = field.right() + 10 * u;
   const Rect accent{x, y, accent_width, height};
-  if (ui.drop_field("accent", accent, accent_label(session, !full), {"Accent", "What the line is said in", ""}, false, 15 * u))
+  std::string label = accent_label(session, !full);
+  if (text_width(label, 0.85 * 15 * u) > accent.width - 44 * u) label = session.request.accent; // the id rather than half a name
+  if (ui.drop_field("accent", accent, label, {"Accent", "What the line is said in", ""}, false, 15 * u))
     open_accents(session, {accent.x + layout.top.x, accent.y + layout.top.y, accent.width, accent.height});
 
   // present

@@ -17,6 +17,7 @@ void Ui::begin(const Theme& new_theme, double new_u, const Input& new_input) {
   theme = &new_theme, u = new_u, input = new_input;
   sheets_.clear(), spots_.clear(), next_hovered_.clear();
   covered_ = false;
+  above = {};
   // Enter and space press what has the focus and shows it; they are used up here
   activate_ = false;
   if (!focused_.empty() && shows_focus_)

@@ -68,6 +68,7 @@ public:
   void panel(Rect rect);
 
   Canvas canvas;
+  Canvas above; // window pixels; laid over all sheets: what moves while the rest stands still
   const Theme* theme = nullptr;
   double u = 1;
   Input input;

@@ -3,6 +3,7 @@
 #include "app/playback.h"
 
 #include "base/text.h"
+#include "scene/score_panel.h"
 #include "text/shaper.h"
 
 #include <algorithm>
@@ -72,7 +73,7 @@ void draw_why(Ui& ui, Session& session, const Layout& layout, Rect rect) {
   const double gap = 21.5 * u, bars = 4 * gap;
   const bool honest = rect.height > 225 * u;
   const double y = rect.bottom() - bars - (honest ? 24 : 8) * u;
-  if (rect.height > 210 * u) draw_bars(ui, session.take->difficulty, {rect.x + 15 * u, y, rect.width - 22 * u, bars}, gap);
+  if (rect.height > 210 * u) ui.canvas.add(compose_bars(session.take->difficulty, *ui.theme, {rect.x + 15 * u, y, rect.width - 22 * u, bars}, u));
   if (honest) ui.canvas.text({}, {rect.x + 15 * u, rect.bottom() - 11 * u}, "Computed from the phrase; no one was measured.", {12.5 * u, ui.theme->quiet});
 }
 
@@ -85,34 +86,6 @@ double draw_problem(Ui& ui, const Problem& problem, Vec2 at, double width) {
   if (!problem.where.empty()) y = ui.canvas.paragraph({}, {at.x, y + 4 * u}, problem.where, {14.5 * u, theme.quiet}, width);
   if (!problem.remedy.empty()) y = ui.canvas.paragraph({}, {at.x, y + 4 * u}, problem.remedy, {14.5 * u, theme.ink}, width);
   return ui.canvas.paragraph({}, {at.x, y + 8 * u}, "The last good picture stays; nothing you typed is lost.", {13.5 * u, theme.quiet}, width);
-}
-
-void draw_bars(Ui& ui, const Difficulty& difficulty, Rect rect, double gap) {
-  const Theme& theme = *ui.theme;
-  const double u = ui.u;
-  struct Row { std::string_view name; double value; };
-  const std::array rows{Row{"Slips", difficulty.slips}, Row{"Slowing", difficulty.slowing}, Row{"Late start", difficulty.late_start}, Row{"Drift", difficulty.drift}};
-  constexpr std::array<std::string_view, 4> words{"easy", "moderate", "demanding", "very demanding"};
-  const double x = rect.x + 82 * u, width = rect.width - (82 + 92) * u, height = 13 * u;
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    const double y = rect.y + static_cast<double>(i) * gap, value = std::clamp(rows[i].value, 0.02, 1.0);
-    ui.canvas.text_middle({}, {rect.x, y + height / 2}, rows[i].name, {14 * u, theme.ink});
-    ui.canvas.box({"bar", std::string(rows[i].name)}, {x, y, width, height}, 3 * u, theme.dark ? theme.raised : theme.ground);
-    // the end frays: the value is a model's
-    const double end = width * value, fray = std::min(width * 0.09, end);
-    Canvas inside;
-    inside.fill({}, rounded_rectangle({x, y}, {std::max(end - fray, 0.0), height}, 0), theme.action);
-    for (int j = 0; j < 4; ++j)
-      inside.fill({}, rounded_rectangle({x + end - fray + fray * 2 * j / 4 + 1.2 * u, y}, {fray * 0.5 * (0.72 - 0.16 * j), height}, 0), theme.action);
-    Group group;
-    group.clip = rounded_rectangle({x, y}, {width, height}, 3 * u);
-    group.marks = std::move(inside.marks);
-    ui.canvas.add(std::move(group));
-    for (int q = 1; q < 4; ++q) ui.canvas.line({}, {x + width * q / 4, y - 2.5 * u}, {x + width * q / 4, y + height + 2.5 * u}, theme.edge, u);
-    ui.canvas.box({}, {x, y, width, height}, 3 * u, clear, theme.edge, u);
-    const auto word = words[static_cast<std::size_t>(std::min(value * 4, 3.99))];
-    ui.canvas.fitted({}, {x + width + 9 * u, middle_baseline(y + height / 2, 14 * u)}, word, {14 * u, theme.ink}, 83 * u, 0.85);
-  }
 }
 
 void show_why(Ui& ui, Session& session, const Layout& layout) {

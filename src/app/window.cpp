@@ -10,6 +10,7 @@
 #include <SDL.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 
 namespace mw::app {
@@ -125,6 +126,7 @@ std::optional<std::size_t> Window::wanted_clash() const {
 void Window::follow_time(double wall_s) {
   if (!session_.take) return;
   session_.view = advance(session_.view, *session_.take, wall_s);
+  if (session_.view.playing && !options_.reduced_motion) session_.drift_mm = std::fmod(session_.drift_mm + 14 * wall_s, 9.5); // 14 mm/s, an arrow every 9.5 mm
   if (session_.view.playing && session_.glow.clash) session_.view.clash = session_.glow.clash;
   session_.glow = glow_on(session_.glow, wanted_clash(), wall_s, options_.reduced_motion);
 }
@@ -238,6 +240,7 @@ void Window::show_picture(double wall_s) {
   panels();
   ui_.cover(false);
   ui_.begin_sheet("over", layout_.whole, clear);
+  ui_.canvas = std::move(ui_.above);
   if (had_menu) show_menu(ui_, session_, layout_);
   if (had_keys) show_key_sheet(ui_, session_, layout_);
   hovered_s_ = ui_.is_hovered(hovered_) && !input_.pressed && !input_.down ? hovered_s_ + wall_s : 0;

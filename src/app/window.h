@@ -7,6 +7,7 @@
 #include "app/session.h"
 #include "app/ui.h"
 
+#include <ctime>
 #include <memory>
 #include <string>
 #include <vector>
@@ -42,7 +43,7 @@ public:
 private:
   explicit Window(WindowOptions options) : options_(std::move(options)) {}
   Result<Done> start();
-  Result<std::unique_ptr<Pronouncer>> make_pronouncer() const;
+  Result<std::shared_ptr<Pronouncer>> make_pronouncer() const;
 
   // events
   void take_events();
@@ -68,7 +69,7 @@ private:
   SDL_Window* window_ = nullptr;
   void* context_ = nullptr;
   std::optional<Desk> desk_;
-  std::unique_ptr<Pronouncer> pronouncer_;
+  std::shared_ptr<Pronouncer> pronouncer_;
   std::optional<Problem> no_pronouncer_;
   std::unique_ptr<Maker> maker_;
   Session session_;
@@ -85,6 +86,7 @@ private:
   int width_ = 0, height_ = 0;
   double pixels_per_point_ = 1, picture_time_s_ = 0;
   int pictures_ = 0;
+  std::clock_t processor_from_ = 0;
   std::vector<std::uint8_t> picture_;
   unsigned wake_event_ = 0;
 };

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstring>
+#include <map>
 
 namespace mw::gl {
 namespace {
@@ -171,6 +172,27 @@ Coverage intersect(const Coverage& a, const Coverage& b) {
     const int from = std::max(ra.x, rb.x), to = std::min(ra.x + ra.count, rb.x + rb.count);
     for (int x = from; x < to; ++x) append_product(out, x, ra.y, tile_bytes(a, ra, x), tile_bytes(b, rb, x));
     ra.x + ra.count < rb.x + rb.count ? ++i : ++j;
+  }
+  return out;
+}
+
+Coverage pile(std::span<const Coverage* const> layers, double alpha) {
+  // what is left of the ground, tile by tile
+  std::map<std::pair<int, int>, std::array<float, tile * tile>> left;
+  const auto a = static_cast<float>(alpha);
+  for (const Coverage* layer : layers)
+    for (const Run& run : layer->runs)
+      for (int x = run.x; x < run.x + run.count; ++x) {
+        const auto [entry, is_new] = left.try_emplace({run.y, x});
+        auto& ground = entry->second;
+        if (is_new) ground.fill(1);
+        const std::uint8_t* bytes = tile_bytes(*layer, run, x);
+        for (std::size_t i = 0; i < ground.size(); ++i) ground[i] *= bytes ? 1 - a * static_cast<float>(bytes[i]) / 255 : 1 - a;
+      }
+  Coverage out;
+  for (const auto& [at, ground] : left) {
+    append(out, at.second, at.first, 1, false);
+    for (const float g : ground) out.bytes.push_back(static_cast<std::uint8_t>((1 - g) * 255 + 0.5f));
   }
   return out;
 }

@@ -3,6 +3,7 @@
 #include "paint/gl/flatten.h"
 
 #include <cstdint>
+#include <span>
 #include <vector>
 
 namespace mw::gl {
@@ -44,6 +45,8 @@ private:
   int columns_ = 0, bands_ = 0, width_ = 0, height_ = 0;
 };
 
+/// What layers of one translucent paint, laid over each other, cover together: 1 - product of (1 - alpha x coverage).
+Coverage pile(std::span<const Coverage* const> layers, double alpha);
 /// Product of two coverages.
 Coverage intersect(const Coverage& a, const Coverage& b);
 

@@ -14,8 +14,10 @@ namespace {
 
 const void* at_byte(std::size_t offset) { return reinterpret_cast<const void*>(offset); } // as glVertexAttribPointer wants it
 
-// Affine from pixels of the target to units of the mark.
-Affine to_mark(const Affine& to_pixels, Vec2 offset) { return inverse(then(to_pixels, {1, 0, 0, 1, offset.x, offset.y})); }
+// Affine from fragments of the target (first row the lowest) to units of the mark.
+Affine to_mark(const Affine& to_pixels, Vec2 offset, double height) {
+  return inverse(then(then(to_pixels, {1, 0, 0, 1, offset.x, offset.y}), {1, 0, 0, -1, 0, height}));
+}
 
 void set_affine(const Program& program, const Affine& m) { program.set_affine("to_scene", m.a, m.b, m.c, m.d, m.tx, m.ty); }
 
@@ -100,8 +102,8 @@ void Painter::paint(const Scene& scene, const Surface& target, Vec2 offset, doub
   const Recording recording = record(scene, scale, offset, shapes_);
   target.bind();
   glEnable(GL_SCISSOR_TEST);
-  glScissor(static_cast<int>(offset.x), static_cast<int>(offset.y), static_cast<int>(std::ceil(scene.width * scale)),
-            static_cast<int>(std::ceil(scene.height * scale)));
+  const int width = static_cast<int>(std::ceil(scene.width * scale)), height = static_cast<int>(std::ceil(scene.height * scale));
+  glScissor(static_cast<int>(offset.x), target.height() - static_cast<int>(offset.y) - height, width, height);
   if (scene.ground.a > 0) {
     glClearColor(scene.ground.r * scene.ground.a, scene.ground.g * scene.ground.a, scene.ground.b * scene.ground.a, scene.ground.a);
     glClear(GL_COLOR_BUFFER_BIT);
@@ -190,10 +192,10 @@ void Painter::draw_pattern(const Draw& draw, Vec2 offset, Vec2 size) {
   program.use();
   program.set("target_size", size);
   program.set("masks", 0);
-  const Affine from_pixels = to_mark(draw.to_pixels, offset);
-  set_affine(program, from_pixels);
+  const Affine from_pixels = inverse(draw.to_pixels);
+  set_affine(program, to_mark(draw.to_pixels, offset, size.y));
   // patterns hang on the middle (hatch) or the corner (dots) of the box of what is drawn
-  const Vec2 low = from_pixels(draw.low + offset), high = from_pixels(draw.high + offset);
+  const Vec2 low = from_pixels(draw.low), high = from_pixels(draw.high);
   std::visit(Overloaded{[](const Colour&) {},
                         [&](const RadialBlend& b) {
                           program.set("radial", 1);
@@ -245,7 +247,7 @@ void Painter::draw_image(const Draw& draw, Vec2 offset, Vec2 size) {
   program.set("masks", 0);
   program.set("picture", 1);
   const Affine to_unit{1 / image.size.x, 0, 0, 1 / image.size.y, -image.at.x / image.size.x, -image.at.y / image.size.y};
-  set_affine(program, then(to_mark(draw.to_pixels, offset), to_unit));
+  set_affine(program, then(to_mark(draw.to_pixels, offset, size.y), to_unit));
   draw_quads(draw.first_quad, draw.quads);
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstring>
+#include <utility>
 
 namespace mw::gl {
 namespace {
@@ -38,6 +39,35 @@ struct Recorder {
   Affine to_pixels;
   Shapes::Shared clip;
   double opacity = 1;
+
+  void play(const std::vector<Mark>& marks) {
+    for (std::size_t i = 0; i < marks.size();) {
+      const std::size_t pile = soft_pile(marks, i);
+      if (pile < 2) std::visit(*this, marks[i++]);
+      else add_pile(marks, i, pile), i += pile;
+    }
+  }
+  // How many strokes from here on are one translucent colour along one path: a soft shadow in layers.
+  static std::size_t soft_pile(const std::vector<Mark>& marks, std::size_t from) {
+    const auto* first = std::get_if<Stroke>(&marks[from]);
+    if (!first || first->colour.a >= 1 || !first->dashes.empty()) return 0;
+    std::size_t to = from + 1;
+    for (; to < marks.size(); ++to) {
+      const auto* next = std::get_if<Stroke>(&marks[to]);
+      if (!next || !(next->colour == first->colour) || !next->dashes.empty() || !(next->path == first->path)) break;
+    }
+    return to - from;
+  }
+  // One coverage for all layers: what lies under it is touched once.
+  void add_pile(const std::vector<Mark>& marks, std::size_t from, std::size_t count) {
+    const auto& first = std::get<Stroke>(marks[from]);
+    std::vector<double> widths;
+    for (std::size_t i = from; i < from + count; ++i) widths.push_back(std::get<Stroke>(marks[i]).width);
+    const double alpha = static_cast<double>(first.colour.a) * opacity;
+    const double kept = std::exchange(opacity, 1.0);
+    add_plain(*shapes.strokes(first.path, to_pixels, widths, alpha, clip), {first.colour.r, first.colour.g, first.colour.b, 1});
+    opacity = kept;
+  }
 
   void operator()(const Fill& mark) {
     const auto shape = shapes.fill(mark.path, to_pixels, mark.even_odd ? Winding::even_odd : Winding::non_zero, clip);
@@ -75,7 +105,7 @@ struct Recorder {
     if (alone) opacity *= group.opacity;
     const double kept = opacity;
     if (layer) opacity = 1, out.commands.emplace_back(OpenLayer{});
-    for (const Mark& mark : group.marks) std::visit(*this, mark);
+    play(group.marks);
     if (layer) {
       out.commands.emplace_back(CloseLayer{out.corners.size() / 4, group.opacity * kept});
       add_quad(-100000, -100000, 200000, 200000, solid, solid, {0, 0, 0, to_byte(static_cast<float>(group.opacity * kept))});
@@ -123,7 +153,7 @@ struct Recorder {
 Recording record(const Scene& scene, double scale, Vec2 offset, Shapes& shapes) {
   shapes.begin(static_cast<int>(std::ceil(scene.width * scale)), static_cast<int>(std::ceil(scene.height * scale)));
   Recorder recorder{shapes, offset, {}, {scale, 0, 0, scale, 0, 0}, nullptr, 1};
-  for (const Mark& mark : scene.marks) std::visit(recorder, mark);
+  recorder.play(scene.marks);
   shapes.end();
   return std::move(recorder.out);
 }

@@ -44,16 +44,15 @@ void Shapes::begin(int width, int height) {
 }
 
 void Shapes::end() {
+  if (scene_ % patience != 0) return;
   std::erase_if(entries_, [&](const auto& entry) { return entry.second.last_used + patience < scene_; });
 }
 
-template <typename Make> Shapes::Shared Shapes::find(Key key, const Shared& clip, Make make) {
+template <typename Make> Shapes::Shared Shapes::find(Key key, Make make) {
   key.add(width_).add(height_);
-  if (clip) key.add(static_cast<double>(clip->key >> 32)).add(static_cast<double>(clip->key & 0xffffffffu));
   Entry& entry = entries_[key.value()];
   entry.last_used = scene_;
   if (!entry.shape) {
-    ++made_;
     Shape shape = make();
     shape.key = key.value();
     entry.shape = std::make_shared<const Shape>(std::move(shape));
@@ -61,27 +60,40 @@ template <typename Make> Shapes::Shared Shapes::find(Key key, const Shared& clip
   return entry.shape;
 }
 
-// Coverage within the clip, and the whole-pixel box of the outline within it.
-Shape Shapes::finish(const Rings& rings, Winding winding, const Shared& clip) {
+// A clip moves on its own: the shape without it stays, only the product is made anew.
+Shapes::Shared Shapes::clipped(const Shared& shape, const Shared& clip) {
+  if (!clip) return shape;
+  Key key;
+  for (const std::uint64_t part : {shape->key, clip->key}) key.add(static_cast<double>(part >> 32)).add(static_cast<double>(part & 0xffffffffu));
+  return find(key, [&] {
+    Shape out;
+    out.coverage = intersect(shape->coverage, clip->coverage);
+    out.low = glm::max(shape->low, clip->low);
+    out.high = glm::max(glm::min(shape->high, clip->high), out.low);
+    return out;
+  });
+}
+
+// Coverage, and the whole-pixel box of the outline within the picture.
+Shape Shapes::finish(const Rings& rings, Winding winding) {
+  ++made_;
   Shape out;
   out.coverage = rasteriser_.cover(rings, winding, width_, height_);
-  if (clip) out.coverage = intersect(out.coverage, clip->coverage);
   out.low = {static_cast<double>(width_), static_cast<double>(height_)};
   for (const auto& ring : rings)
     for (const Vec2 p : ring.points) {
       out.low = glm::min(out.low, p);
       out.high = glm::max(out.high, p);
     }
-  const Vec2 from = clip ? clip->low : Vec2{0, 0}, to = clip ? clip->high : Vec2{width_, height_};
-  out.low = glm::max(glm::floor(out.low), from);
-  out.high = glm::max(glm::min(glm::ceil(out.high), to), out.low);
+  out.low = glm::max(glm::floor(out.low), Vec2{0, 0});
+  out.high = glm::max(glm::min(glm::ceil(out.high), Vec2{width_, height_}), out.low);
   return out;
 }
 
 Shapes::Shared Shapes::fill(const Path& path, const Affine& to_pixels, Winding winding, const Shared& clip) {
   Key key;
   key.add(1).add(static_cast<int>(winding)).add(to_pixels).add(path);
-  return find(key, clip, [&] { return finish(flatten(path, to_pixels), winding, clip); });
+  return clipped(find(key, [&] { return finish(flatten(path, to_pixels), winding); }), clip);
 }
 
 Shapes::Shared Shapes::stroke(const Path& path, const Affine& to_pixels, double width, std::span<const double> dashes,
@@ -89,19 +101,35 @@ Shapes::Shared Shapes::stroke(const Path& path, const Affine& to_pixels, double 
   Key key;
   key.add(2).add(width).add(to_pixels).add(path);
   for (const double d : dashes) key.add(d);
-  return find(key, clip, [&] {
+  return clipped(find(key, [&] {
     const double scale = to_pixels.scale();
     std::vector<double> dashes_px(dashes.begin(), dashes.end());
     for (double& d : dashes_px) d *= scale;
     const Rings lines = dash(flatten(path, to_pixels), dashes_px);
-    return finish(outline_of_stroke(lines, width * scale), Winding::non_zero, clip);
-  });
+    return finish(outline_of_stroke(lines, width * scale), Winding::non_zero);
+  }), clip);
+}
+
+Shapes::Shared Shapes::strokes(const Path& path, const Affine& to_pixels, std::span<const double> widths, double alpha, const Shared& clip) {
+  Key key;
+  key.add(4).add(alpha).add(to_pixels).add(path);
+  for (const double w : widths) key.add(w);
+  return clipped(find(key, [&] {
+    const Rings lines = flatten(path, to_pixels);
+    std::vector<Shape> layers;
+    std::vector<const Coverage*> coverages;
+    for (const double width : widths) layers.push_back(finish(outline_of_stroke(lines, width * to_pixels.scale()), Winding::non_zero));
+    for (const Shape& layer : layers) coverages.push_back(&layer.coverage);
+    Shape out = layers.front();
+    out.coverage = pile(coverages, alpha);
+    return out;
+  }), clip);
 }
 
 Shapes::Shared Shapes::text(const Text& text, const Affine& to_pixels, double halo, const Shared& clip) {
   Key key;
   key.add(3).add(halo).add(text.size).add(text.bold).add(to_pixels).add(text.text);
-  return find(key, clip, [&] {
+  return clipped(find(key, [&] {
     Rings rings;
     const auto line = shape_line(text.text, text.bold);
     for (const auto& glyph : line->glyphs) {
@@ -110,8 +138,8 @@ Shapes::Shared Shapes::text(const Text& text, const Affine& to_pixels, double ha
       rings.insert(rings.end(), std::make_move_iterator(shape.begin()), std::make_move_iterator(shape.end()));
     }
     if (halo > 0) rings = outline_of_stroke(rings, halo * to_pixels.scale());
-    return finish(rings, Winding::non_zero, clip);
-  });
+    return finish(rings, Winding::non_zero);
+  }), clip);
 }
 
 } // namespace mw::gl

@@ -30,7 +30,7 @@ private:
 };
 
 /// Coverages of marks, kept from scene to scene: what has not changed is not computed again. What no scene asked for
-/// during `patience` scenes is forgotten.
+/// in the last `patience` or so is forgotten.
 class Shapes {
 public:
   /// Starts a scene of so many pixels.
@@ -41,6 +41,8 @@ public:
   using Shared = std::shared_ptr<const Shape>;
   Shared fill(const Path& path, const Affine& to_pixels, Winding winding, const Shared& clip);
   Shared stroke(const Path& path, const Affine& to_pixels, double width, std::span<const double> dashes, const Shared& clip);
+  /// Strokes of one path and one translucent paint over each other (a soft shadow), as one coverage.
+  Shared strokes(const Path& path, const Affine& to_pixels, std::span<const double> widths, double alpha, const Shared& clip);
   /// Letters of a shaped line with its baseline start at the origin of `to_pixels`; `halo` > 0 gives their casing.
   Shared text(const Text& text, const Affine& to_pixels, double halo, const Shared& clip);
 
@@ -48,10 +50,11 @@ public:
 
 private:
   struct Entry { Shared shape; std::uint64_t last_used = 0; };
-  template <typename Make> Shared find(Key key, const Shared& clip, Make make);
-  Shape finish(const Rings& rings, Winding winding, const Shared& clip);
+  template <typename Make> Shared find(Key key, Make make);
+  Shared clipped(const Shared& shape, const Shared& clip);
+  Shape finish(const Rings& rings, Winding winding);
 
-  static constexpr std::uint64_t patience = 90;
+  static constexpr std::uint64_t patience = 16;
   Rasteriser rasteriser_;
   std::map<std::uint64_t, Entry> entries_;
   std::uint64_t scene_ = 0;

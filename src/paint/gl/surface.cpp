@@ -2,6 +2,7 @@
 
 #include <epoxy/gl.h>
 
+#include <algorithm>
 #include <utility>
 
 namespace mw::gl {
@@ -47,6 +48,10 @@ std::vector<std::uint8_t> Surface::read_back() const {
   std::vector<std::uint8_t> pixels(static_cast<std::size_t>(width_) * static_cast<std::size_t>(height_) * 4);
   glPixelStorei(GL_PACK_ALIGNMENT, 1);
   glReadPixels(0, 0, width_, height_, GL_RGBA, GL_UNSIGNED_BYTE, pixels.data());
+  // the first row of a framebuffer is its lowest
+  const auto stride = static_cast<std::ptrdiff_t>(width_) * 4;
+  for (std::ptrdiff_t a = 0, b = height_ - 1; a < b; ++a, --b)
+    std::swap_ranges(pixels.begin() + a * stride, pixels.begin() + (a + 1) * stride, pixels.begin() + b * stride);
   return pixels;
 }
 
@@ -59,7 +64,7 @@ void Surface::copy_from(const Surface& other) const {
 void Surface::show() const {
   glBindFramebuffer(GL_READ_FRAMEBUFFER, frame_);
   glBindFramebuffer(GL_DRAW_FRAMEBUFFER, 0);
-  glBlitFramebuffer(0, 0, width_, height_, 0, height_, width_, 0, GL_COLOR_BUFFER_BIT, GL_NEAREST);
+  glBlitFramebuffer(0, 0, width_, height_, 0, 0, width_, height_, GL_COLOR_BUFFER_BIT, GL_NEAREST);
   glBindFramebuffer(GL_FRAMEBUFFER, 0);
 }
 

@@ -7,7 +7,7 @@
 
 namespace mw::gl {
 
-/// An off-screen picture (RGBA8, first row at the top) that painters draw into; move-only.
+/// An off-screen picture (RGBA8) that painters draw into; move-only.
 class Surface {
 public:
   /// Problem (missing) when the driver cannot make it.
@@ -24,7 +24,7 @@ public:
   [[nodiscard]] std::vector<std::uint8_t> read_back() const;
   /// Takes over the picture of another surface of the same size.
   void copy_from(const Surface& other) const;
-  /// Copies the picture into the window's own framebuffer of the same size, right way up.
+  /// Copies the picture into the window's own framebuffer of the same size.
   void show() const;
 
 private:
