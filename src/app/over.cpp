@@ -16,6 +16,11 @@ void choose(Session& session, const Menu& menu, int row) {
   if (menu.id == "accent") {
     session.request.accent = session.accents[static_cast<std::size_t>(row)].id;
     session.asks_again = true;
+  } else if (menu.id == "word" && row > 0) {
+    const auto& text = menu.rows[static_cast<std::size_t>(row)].text;
+    if (text == "as the list has it") session.request.corrections.erase(menu.about);
+    else session.request.corrections[menu.about] = "/" + text + "/";
+    session.asks_again = true;
   } else if (menu.id == "slow") view.slow = row;
   else if (menu.id == "step") view.step_by = static_cast<StepBy>(row);
   else if (menu.id == "spotlight") {
@@ -41,7 +46,7 @@ bool keys_of_menu(Session& session, Ui& ui) {
       for (int i = 1; i <= n; ++i) {
         const int row = (menu.at + i) % n;
         const auto& text = menu.rows[static_cast<std::size_t>(row)].text;
-        if (!text.empty() && std::tolower(static_cast<unsigned char>(text[0])) == key.code) {
+        if (!text.empty() && (text[0] | 0x20) == key.code) {
           menu.at = row;
           break;
         }

@@ -53,6 +53,7 @@ bool push_key(std::string name, bool down) {
   event.key.keysym.scancode = SDL_GetScancodeFromKey(code);
   event.key.keysym.mod = static_cast<std::uint16_t>(mod);
   SDL_PushEvent(&event);
+  SDL_SetModState(down ? static_cast<SDL_Keymod>(mod) : KMOD_NONE); // as a keyboard would
   return true;
 }
 

@@ -94,22 +94,41 @@ void draw_title(Ui& ui, Session& session, const Layout& layout) {
   ui.canvas.line({}, {1, 33 * u}, {w - 1, 33 * u}, theme.rule, u);
 }
 
+// The readings of a word, to choose from.
+void open_readings(Session& session, const Word& word, Rect under) {
+  Menu menu{"word", under, {}, -1, 0, 0, to_lower(word.text)};
+  menu.rows.push_back({to_ipa(word), word.source == WordSource::correction ? "your own" : "now"});
+  for (const auto& choice : word.choices)
+    if (choice != to_ipa(word)) menu.rows.push_back({choice, ""});
+  if (word.source == WordSource::correction) menu.rows.push_back({"as the list has it", ""});
+  menu.chosen = 0;
+  session.menu = std::move(menu);
+}
+
 // A word that was guessed, has several readings, or was corrected says so under it (visual design, section 10).
-void mark_words(Ui& ui, Session& session, const ScorePicture& picture) {
+void mark_words(Ui& ui, Session& session, const Layout& layout, const ScorePicture& picture) {
   const Theme& theme = *ui.theme;
   const double u = ui.u;
   for (const auto& [index, rect] : picture.words) {
     if (index >= session.take->pronunciation.words.size()) continue;
     const Word& word = session.take->pronunciation.words[index];
     const double y = rect.bottom() + 0.5 * u;
+    const std::string id = "word-" + to_text(static_cast<int>(index));
+    Tip tip;
     if (word.source == WordSource::guess) {
       ui.canvas.line({"guess", word.text}, {rect.x, y}, {rect.right(), y}, theme.second, 2 * u, {2 * u, 3.4 * u});
       ui.canvas.text({}, {rect.right() + 2 * u, rect.y + 7 * u}, "?", {11 * u, theme.second, true});
-      ui.spot("word-" + to_text(static_cast<int>(index)), rect, {"Guessed from its spelling", "Not in any word list I know: " + to_ipa(word), ""}, false, 4);
-    } else if (!word.choices.empty()) {
-      for (const double d : {0.0, 3.0}) ui.canvas.line({"choice", word.text}, {rect.x, y + (d - 1) * u}, {rect.right(), y + (d - 1) * u}, theme.action, 1.3 * u);
-    } else if (word.source == WordSource::correction)
+      tip = {"Guessed from its spelling", "Not in any word list I know: " + to_ipa(word), ""};
+    } else if (word.source == WordSource::correction) {
       ui.canvas.line({"correction", word.text}, {rect.x, y}, {rect.right(), y}, theme.action, 3 * u);
+      tip = {"Your own reading", to_ipa(word), ""};
+    } else if (!word.choices.empty()) {
+      for (const double d : {-1.0, 2.0}) ui.canvas.line({"choice", word.text}, {rect.x, y + d * u}, {rect.right(), y + d * u}, theme.action, 1.3 * u);
+      tip = {"It can be said in more than one way", "Said now: " + to_ipa(word) + ". Click to choose.", ""};
+    } else continue;
+    const bool offers = !word.choices.empty() || word.source == WordSource::correction;
+    if (ui.spot(id, rect, tip, offers, 4) && offers)
+      open_readings(session, word, {rect.x + layout.score.x, rect.y + layout.score.y, rect.width, rect.height});
   }
 }
 
@@ -146,7 +165,7 @@ void show_score(Ui& ui, Session& session, const Layout& layout) {
   const ScoreView view = view_of(ui, session, layout);
   const ScorePicture& picture = picture_of(*session.take, view);
   ui.canvas.add(picture.group);
-  mark_words(ui, session, picture);
+  mark_words(ui, session, layout, picture);
   answer_pointing(ui, session, picture, view);
   draw_scrubber(ui, layout, picture, session.view.time_s, view.rect.bottom());
   draw_title(ui, session, layout);

@@ -16,12 +16,13 @@ namespace mw::app {
 
 /// A list that is open over the window.
 struct Menu {
-  std::string id; // accent, slow, step, spotlight
+  std::string id; // accent, slow, step, spotlight, word
   Rect under;     // the field it belongs to, window pixels
   struct Row { std::string text, note; };
   std::vector<Row> rows;
   int chosen = -1, at = 0;
   double scroll = 0; // rows
+  std::string about{}; // the word whose readings these are
 };
 
 /// Everything the window knows; panels read and change it.

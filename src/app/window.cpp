@@ -133,10 +133,8 @@ void Window::follow_time(double wall_s) {
 
 void Window::follow_request(double wall_s) {
   if (auto made = maker_->collect()) {
-    if (made->request == session_.request || !made->take.has_value()) {
-      if (made->take) accept(session_, made->take.value());
-      else if (made->request == session_.request) session_.problem = made->take.error();
-    } else if (made->take) accept(session_, made->take.value());
+    if (made->take) accept(session_, made->take.value());
+    else if (made->request == sent_) session_.problem = made->take.error();
     another_ = true;
   }
   if (session_.asks_again) ask_in_s_ = 0, session_.asks_again = false;
@@ -160,6 +158,7 @@ void Window::follow_request(double wall_s) {
     request.notation = Notation::ipa;
     request.phrase = std::string(line.substr(1, line.size() - 2));
   }
+  sent_ = request;
   maker_->ask(std::move(request));
 }
 

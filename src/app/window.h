@@ -76,7 +76,7 @@ private:
   Ui ui_;
   Layout layout_;
   Input input_;
-  Request asked_;
+  Request asked_, sent_; // as edited; as sent to the maker (sounds between slashes become their own notation)
   Rect field_rect_{}; // of the text in the phrase field
   bool laid_for_ = false; // a phrase was shown in the last picture
   bool ever_asked_ = false, another_ = true, field_started_ = false, scripted_ = false, keeps_picture_ = false, was_presenting_ = false;
