@@ -77,7 +77,7 @@ std::string state_of(const Session& session) {
   out << "phrase " << session.request.phrase << "\naccent " << session.request.accent << "\ntime_s " << to_text(view.time_s, 4)
       << "\nplaying " << view.playing << "\nslow " << slow_divisors[static_cast<std::size_t>(view.slow)] << "\nclash "
       << (view.clash ? to_text(static_cast<int>(*view.clash)) : "none") << "\nlit " << to_text(session.glow.level, 3) << "\ntheme " << view.theme
-      << "\npresenting " << view.presenting << "\nproblem " << (session.problem ? session.problem->what : "none") << "\n";
+      << "\nclashes " << (session.take ? session.take->clashes.size() : 0) << "\npresenting " << view.presenting << "\nproblem " << (session.problem ? session.problem->what : "none") << "\n";
   return out.str();
 }
 

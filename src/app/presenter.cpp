@@ -126,15 +126,26 @@ void show_lanes(Ui& ui, Session& session, const Screen& s) {
   ScoreView view;
   view.theme = &theme, view.u = 1.86 * s.h; // lane names at 1/30 of the height
   view.rect = {20 * s.h, 4 * s.h, rect.width - 30 * s.h, rect.height - 14 * s.h};
-  view.gutter = 70, view.load = 0, view.words = view.flags = view.time_pill = false;
+  view.gutter = 70, view.load = 0, view.sound = 1, view.words = view.flags = view.time_pill = false;
   view.time = session.view.time_s;
   view.lanes.clear();
   const auto clash = session.glow.clash ? session.glow.clash : shown_clash(session);
-  if (clash) view.lanes = take.clashes[*clash].articulators, view.lit = session.glow.clash;
+  if (clash) {
+    view.lit = session.glow.clash;
+    for (const Articulator lane : take.clashes[*clash].articulators)
+      if (lane != Articulator::larynx) view.lanes.push_back(lane); // no lane of its own
+  }
   if (view.lanes.size() > 3) view.lanes.resize(3);
   for (const auto lane : {Articulator::tip, Articulator::body})
     if (view.lanes.size() < 2 && !std::count(view.lanes.begin(), view.lanes.end(), lane)) view.lanes.push_back(lane);
-  ui.canvas.add(compose_score_panel(take, view).group);
+  // the sounds stand above already: only the lanes of the panel are kept
+  const auto picture = compose_score_panel(take, view);
+  const double up = picture.lanes_top - 14 * s.h;
+  view.rect.y -= up, view.rect.height += up;
+  Group lanes;
+  lanes.clip = rounded_rectangle({0, 8 * s.h}, {rect.width, rect.height - 8 * s.h}, 0);
+  lanes.marks.emplace_back(compose_score_panel(take, view).group);
+  ui.canvas.add(std::move(lanes));
   ui.end_sheet();
 }
 

@@ -47,9 +47,9 @@ void draw_scrubber(Ui& ui, const Layout& layout, const ScorePicture& picture, do
   const Rect pill{x - 29 * u, bottom + u, 58 * u, 20 * u};
   ui.above.box({"time", ""}, pill, 10 * u, theme.action);
   // from the first sound on, as it is counted on the page
-  const int hundredths = static_cast<int>(std::lround((time_s - lead_s) * 100));
-  const std::string sign = hundredths < 0 ? "-" : "", cents = to_text(std::abs(hundredths) % 100);
-  const std::string text = sign + to_text(std::abs(hundredths) / 100) + "." + (cents.size() < 2 ? "0" : "") + cents + " s";
+  const int hundredths = std::max(0, static_cast<int>(std::lround((time_s - lead_s) * 100)));
+  const std::string cents = to_text(hundredths % 100);
+  const std::string text = to_text(hundredths / 100) + "." + (cents.size() < 2 ? "0" : "") + cents + " s";
   ui.above.text_middle({"time", ""}, pill.centre(), text, {13 * u, theme.on_action, true, Anchor::middle});
 }
 
