@@ -143,7 +143,7 @@ void show_lanes(Ui& ui, Session& session, const Screen& s) {
   const double up = picture.lanes_top - 14 * s.h;
   view.rect.y -= up, view.rect.height += up;
   Group lanes;
-  lanes.clip = rounded_rectangle({0, 8 * s.h}, {rect.width, rect.height - 8 * s.h}, 0);
+  lanes.clip = rounded_rectangle({0, 11 * s.h}, {rect.width, rect.height - 11 * s.h}, 0);
   lanes.marks.emplace_back(compose_score_panel(take, view).group);
   ui.canvas.add(std::move(lanes));
   ui.end_sheet();

@@ -29,37 +29,55 @@ std::string where_of(const Take& take, const Clash& clash) {
   return out;
 }
 
-void draw_clash(Ui& ui, Session& session, const Layout& layout, Rect rect) {
+// Head of the card: flag, kind and part, where; the button.
+void draw_head(Ui& ui, Session& session, const Layout& layout, const Clash& clash, Rect rect) {
   const Theme& theme = *ui.theme;
   const double u = layout.u;
-  const auto index = shown_clash(session);
   const bool small = layout.fold == Fold::small;
-  if (!index) {
-    ui.canvas.text({}, {rect.x + 15 * u, rect.y + 30 * u}, "Nothing pulls against anything here", {17 * u, theme.ink, true});
-    ui.canvas.paragraph({}, {rect.x + 15 * u, rect.y + 42 * u}, "Every move has time and room. Try it faster, or in another accent.", {14.5 * u, theme.ink}, rect.width - 30 * u, 3);
-    return;
-  }
-  const Clash& clash = session.take->clashes[*index];
   ui.canvas.add(draw_flag(theme, clash.kind, clash.level, true, {rect.x + 31 * u, rect.y + 31 * u}, (small ? 15 : 17) * u));
-  const double button_width = small ? 42 * u : 92 * u;
-  const double room = rect.width - 58 * u - button_width - 28 * u;
+  const double button_width = small ? 42 * u : 92 * u, room = rect.width - 58 * u - button_width - 28 * u;
   ui.canvas.fitted({}, {rect.x + 58 * u, rect.y + 28 * u}, clash.title, {17 * u, theme.ink, true}, room);
   ui.canvas.fitted({}, {rect.x + 58 * u, rect.y + 47 * u}, where_of(*session.take, clash), {13.5 * u, theme.quiet}, room);
   const Rect loop{rect.right() - button_width - 14 * u, rect.y + 14 * u, button_width, 34 * u};
   if (ui.button("loop-it", loop, Sign::loop, small ? "" : "Loop it", {"Loop it", "This clash over and over", "shift O"}, session.view.loop_span.has_value()))
     act(session, Action::loop_clash);
-  // what happens, and what to feel; the cue is never cut
-  double y = ui.canvas.paragraph({}, {rect.x + 15 * u, rect.y + 60 * u}, clash.text, {14.5 * u, theme.ink}, rect.width - 28 * u, 3);
-  y += 6 * u;
-  const double lead = text_width("Feel it: ", 14.5 * u, true);
-  ui.canvas.text({}, {rect.x + 15 * u, y + 14.5 * u}, "Feel it:", {14.5 * u, theme.action, true});
-  const auto lines = wrap_text(clash.feel, 14.5 * u, false, rect.width - 28 * u - lead);
-  if (lines.empty()) return;
-  ui.canvas.text({}, {rect.x + 15 * u + lead, y + 14.5 * u}, lines.front(), {14.5 * u, theme.ink});
-  if (lines.size() > 1) {
-    const std::string rest = join(std::vector<std::string>(lines.begin() + 1, lines.end()), " ");
-    ui.canvas.paragraph({}, {rect.x + 15 * u, y + 20.3 * u}, rest, {14.5 * u, theme.ink}, rect.width - 28 * u);
+}
+
+// What happens, and what to feel; the cue is never cut. Gives the bottom.
+double draw_words(Canvas& canvas, const Theme& theme, double u, const Clash& clash, Rect rect, double size) {
+  const double width = rect.width - 28 * u;
+  double y = canvas.paragraph({}, {rect.x + 15 * u, rect.y + 60 * u}, clash.text, {size, theme.ink}, width, 3) + 4 * u;
+  const double lead = text_width("Feel it: ", size, true);
+  canvas.text({}, {rect.x + 15 * u, y + size}, "Feel it:", {size, theme.action, true});
+  const auto lines = wrap_text(clash.feel, size, false, width - lead);
+  if (lines.empty()) return y;
+  canvas.text({}, {rect.x + 15 * u + lead, y + size}, lines.front(), {size, theme.ink});
+  y += 1.4 * size;
+  if (lines.size() == 1) return y;
+  const std::string rest = join(std::vector<std::string>(lines.begin() + 1, lines.end()), " ");
+  return canvas.paragraph({}, {rect.x + 15 * u, y}, rest, {size, theme.ink}, width);
+}
+
+// Words at their full size, or at nine tenths when the bars would not fit below. Gives the bottom.
+double draw_clash(Ui& ui, Session& session, const Layout& layout, Rect rect, double bars_need) {
+  const Theme& theme = *ui.theme;
+  const double u = layout.u;
+  const auto index = shown_clash(session);
+  if (!index) {
+    ui.canvas.text({}, {rect.x + 15 * u, rect.y + 30 * u}, "Nothing pulls against anything here", {17 * u, theme.ink, true});
+    return ui.canvas.paragraph({}, {rect.x + 15 * u, rect.y + 42 * u}, "Every move has time and room. Try it faster, or in another accent.", {14.5 * u, theme.ink}, rect.width - 30 * u, 3);
   }
+  const Clash& clash = session.take->clashes[*index];
+  draw_head(ui, session, layout, clash, rect);
+  double bottom = 0;
+  for (const double size : {14.5, 13.05}) {
+    Canvas words;
+    bottom = draw_words(words, theme, u, clash, rect, size * u);
+    if (bottom + bars_need > rect.bottom() && size > 14) continue;
+    ui.canvas.add(std::move(words.marks));
+    break;
+  }
+  return bottom;
 }
 
 void draw_why(Ui& ui, Session& session, const Layout& layout, Rect rect) {
@@ -69,12 +87,15 @@ void draw_why(Ui& ui, Session& session, const Layout& layout, Rect rect) {
     return;
   }
   if (!session.take) return;
-  draw_clash(ui, session, layout, rect);
-  const double gap = 21.5 * u, bars = 4 * gap;
-  const bool honest = rect.height > 225 * u;
-  const double y = rect.bottom() - bars - (honest ? 24 : 8) * u;
-  if (rect.height > 210 * u) ui.canvas.add(compose_bars(session.take->difficulty, *ui.theme, {rect.x + 15 * u, y, rect.width - 22 * u, bars}, u));
-  if (honest) ui.canvas.text({}, {rect.x + 15 * u, rect.bottom() - 11 * u}, "Computed from the phrase; no one was measured.", {12.5 * u, ui.theme->quiet});
+  // the bars fold before the words do
+  const double honest = 24 * u, least = 4 * 16.5 * u, usual = 4 * 21.5 * u;
+  const double y = draw_clash(ui, session, layout, rect, least + honest);
+  const double room = rect.bottom() - y - honest;
+  if (room >= least) {
+    const double height = std::min(room - 3 * u, usual);
+    ui.canvas.add(compose_bars(session.take->difficulty, *ui.theme, {rect.x + 15 * u, rect.bottom() - honest - height, rect.width - 22 * u, height}, u));
+  }
+  ui.canvas.text({}, {rect.x + 15 * u, rect.bottom() - 11 * u}, "Computed from the phrase; no one was measured.", {12.5 * u, ui.theme->quiet});
 }
 
 } // namespace
