@@ -73,6 +73,15 @@ std::string_view window_help() {
          "  --shot FILE        the last picture as PNG (with --script)\n";
 }
 
+int open_window(const std::vector<std::string>& arguments) {
+  if (!arguments.empty() && (arguments[0] == "--help" || arguments[0] == "-h")) {
+    std::fputs(std::string(window_help()).c_str(), stdout);
+    return 0;
+  }
+  const auto options = read_window_options(arguments);
+  return options ? run_window(*options) : tell(options.error());
+}
+
 int run_window(const WindowOptions& options) {
   auto window = Window::open(options);
   if (!window) return tell(window.error());

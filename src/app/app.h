@@ -31,5 +31,7 @@ int run_window(const WindowOptions& options);
 /// The words after `open`. Problem (usage) names the one that does not fit.
 Result<WindowOptions> read_window_options(const std::vector<std::string>& arguments);
 std::string_view window_help();
+/// What `open` does with its words: help, or the window; gives the exit code.
+int open_window(const std::vector<std::string>& arguments);
 
 } // namespace mw::app

@@ -11,6 +11,7 @@ namespace mw::app {
 // How long the window may sleep: not at all while something moves, else until a deadline or an event.
 int Window::milliseconds_to_wait() const {
   if (another_ || is_moving(session_.view) || is_fading(session_.glow, wanted_clash())) return 0;
+  if (!(fades_on(session_.fades, session_.view, fade_s, false) == session_.fades)) return 0;
   double wait = 1.0;
   if (ask_in_s_ >= 0) wait = std::min(wait, ask_in_s_);
   const bool tip_waits = !hovered_.empty() && ui_.is_hovered(hovered_) && hovered_s_ < 0.6;

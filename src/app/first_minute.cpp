@@ -7,9 +7,9 @@ namespace mw::app {
 namespace {
 
 struct Line { std::string_view text, about; };
-constexpr std::array lines{Line{"Glass kettles, brass ladles", "tip and back of the tongue pull against each other"},
-                           Line{"Toby told the boiler slowly", "glides: the lips close in on one, open on the next"},
-                           Line{"Which thin tin lid fits this dish", "neighbours that differ in very little"}};
+constexpr std::array lines{FirstLine{"Clean cloth, clear glass", "two moves want the back of the tongue in two places", ClashKind::tug},
+                           FirstLine{"Pack the cap, cap the pack", "the same two moves, in exchanged order", ClashKind::swap},
+                           FirstLine{"Which thin tin lid fits this dish", "neighbours that differ in very little", ClashKind::near_twins}};
 
 void take_line(Session& session, std::size_t i) {
   session.request.phrase = std::string(lines[i].text);
@@ -49,6 +49,8 @@ void draw_keys(Ui& ui, double x, double y) {
 }
 
 } // namespace
+
+std::span<const FirstLine> first_lines() { return lines; }
 
 void take_first_line(Session& session) { take_line(session, 0); }
 

@@ -17,6 +17,11 @@ Glow glow_on(Glow glow, std::optional<std::size_t> wanted, double wall_s, bool a
   return glow;
 }
 
+double fade_on(double level, bool wanted, double wall_s, bool at_once) {
+  if (at_once) return wanted ? 1 : 0;
+  return std::clamp(level + (wanted ? wall_s : -wall_s) / fade_s, 0.0, 1.0);
+}
+
 bool is_fading(const Glow& glow, std::optional<std::size_t> wanted) {
   if (glow.clash != wanted) return true;
   return glow.clash && glow.level < 1;

@@ -21,4 +21,8 @@ Glow glow_on(Glow glow, std::optional<std::size_t> wanted, double wall_s, bool a
 /// Whether it still changes by itself.
 bool is_fading(const Glow& glow, std::optional<std::size_t> wanted);
 
+/// A switch that goes on and off in 200 ms of wall time (spotlight, cover, blank).
+inline constexpr double fade_s = 0.200;
+double fade_on(double level, bool wanted, double wall_s, bool at_once);
+
 } // namespace mw::app

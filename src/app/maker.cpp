@@ -23,7 +23,7 @@ std::optional<Maker::Made> Maker::collect() {
 
 bool Maker::is_busy() {
   const std::lock_guard lock{guard_};
-  return busy_ || next_.has_value();
+  return busy_ || next_.has_value() || made_.has_value();
 }
 
 void Maker::work(const std::stop_token& stop) {

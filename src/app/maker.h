@@ -24,7 +24,7 @@ public:
   void ask(Request request);
   /// The last finished take, once.
   std::optional<Made> collect();
-  [[nodiscard]] bool is_busy();
+  [[nodiscard]] bool is_busy(); // works, or has something to collect
 
 private:
   void work(const std::stop_token& stop);

@@ -3,6 +3,8 @@
 #include "app/session.h"
 #include "app/ui.h"
 
+#include <span>
+
 namespace mw::app {
 
 // One panel a file; each draws its sheet, answers its widgets and changes the session.
@@ -17,6 +19,9 @@ void show_why(Ui& ui, Session& session, const Layout& layout);
 void show_vowels(Ui& ui, Session& session, const Layout& layout);
 /// Before the first phrase: a labelled mouth breathing quietly, and three lines to take.
 void show_first_minute(Ui& ui, Session& session, const Layout& layout);
+/// The lines offered before the first phrase; `shows` is the kind of clash that each is there for.
+struct FirstLine { std::string_view text, about; ClashKind shows; };
+std::span<const FirstLine> first_lines();
 /// What Enter does in the empty field: the first of the three lines.
 void take_first_line(Session& session);
 /// The labelled mouth breathing quietly.

@@ -57,7 +57,7 @@ void show_large_stage(Ui& ui, Session& session, const Screen& s) {
   view.sound_now = view.shelf = view.peephole = false;
   view.band_depth_mm = 11, view.tag_size = 29, view.arrow_u = 1.55 * s.h;
   view.labels = session.view.labels ? Labelling::few : Labelling::none;
-  view.spotlight = session.view.spotlight;
+  view.spotlight = session.fades.part, view.spotlight_strength = session.fades.spotlight;
   if (session.glow.clash && session.glow.level > 0) {
     view.lit = Lit{*session.glow.clash, session.glow.level};
     // what pulls stands out, the rest is veiled
@@ -157,7 +157,8 @@ void show_presenter(Ui& ui, Session& session, const Layout& layout) {
   show_large_stage(ui, session, s);
   show_words(ui, session, s);
   show_lanes(ui, session, s);
-  if (session.view.blank) ui.above.fill({"blank", ""}, rounded_rectangle({0, 0}, {layout.whole.width, layout.whole.height}, 0), ui.theme->ground);
+  if (session.fades.blank > 0)
+    ui.above.fill({"blank", ""}, rounded_rectangle({0, 0}, {layout.whole.width, layout.whole.height}, 0), with_alpha(ui.theme->ground, session.fades.blank));
 }
 
 } // namespace mw::app

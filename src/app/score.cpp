@@ -13,14 +13,14 @@ namespace {
 
 // The panel without its scrubber, kept while only the time within one sound goes on.
 struct Kept {
-  const Take* take = nullptr;
+  std::shared_ptr<const Take> take; // held, so that no other can stand at its address
   ScoreView view;
   std::optional<std::size_t> sound;
   ScorePicture picture;
 };
 
-bool is_same(const Kept& kept, const Take& take, const ScoreView& view, std::optional<std::size_t> sound) {
-  return kept.take == &take && kept.view.theme == view.theme && kept.view.rect == view.rect && kept.view.u == view.u &&
+bool is_same(const Kept& kept, const std::shared_ptr<const Take>& take, const ScoreView& view, std::optional<std::size_t> sound) {
+  return kept.take == take && kept.view.theme == view.theme && kept.view.rect == view.rect && kept.view.u == view.u &&
          kept.view.lit == view.lit && kept.view.lanes == view.lanes && kept.sound == sound;
 }
 
@@ -29,11 +29,11 @@ bool is_scrubber(const Mark& mark) {
   return role == "scrubber" || role == "time";
 }
 
-const ScorePicture& picture_of(const Take& take, const ScoreView& view) {
+const ScorePicture& picture_of(const std::shared_ptr<const Take>& take, const ScoreView& view) {
   static Kept kept; // one panel, one window
-  const auto sound = sound_at(take, *view.time);
+  const auto sound = sound_at(*take, *view.time);
   if (is_same(kept, take, view, sound)) return kept.picture;
-  kept = {&take, view, sound, compose_score_panel(take, view)};
+  kept = {take, view, sound, compose_score_panel(*take, view)};
   std::erase_if(kept.picture.group.marks, is_scrubber);
   return kept.picture;
 }
@@ -163,7 +163,7 @@ void show_score(Ui& ui, Session& session, const Layout& layout) {
   ui.begin_sheet("score", layout.score, ui.theme->ground);
   ui.panel({0, 0, layout.score.width, layout.score.height});
   const ScoreView view = view_of(ui, session, layout);
-  const ScorePicture& picture = picture_of(*session.take, view);
+  const ScorePicture& picture = picture_of(session.take, view);
   ui.canvas.add(picture.group);
   mark_words(ui, session, layout, picture);
   answer_pointing(ui, session, picture, view);

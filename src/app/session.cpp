@@ -22,6 +22,15 @@ void accept(Session& session, std::shared_ptr<const Take> take) {
   else view = take_in_hand(view, *session.take, 0);
 }
 
+Fades fades_on(Fades fades, const View& view, double wall_s, bool at_once) {
+  fades.blank = fade_on(fades.blank, view.blank, wall_s, at_once);
+  fades.cover = fade_on(fades.cover, view.covered, wall_s, at_once);
+  if (view.spotlight) fades.part = view.spotlight; // from part to part without a dark moment
+  fades.spotlight = fade_on(fades.spotlight, view.spotlight.has_value(), wall_s, at_once);
+  if (fades.spotlight == 0) fades.part.reset();
+  return fades;
+}
+
 std::optional<std::size_t> shown_clash(const Session& session) {
   if (!session.take || session.take->clashes.empty()) return {};
   if (session.view.clash && *session.view.clash < session.take->clashes.size()) return session.view.clash;

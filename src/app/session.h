@@ -25,11 +25,21 @@ struct Menu {
   std::string about{}; // the word whose readings these are
 };
 
+/// How far the switches of the picture have come, 0..1; `part` stays while its spotlight goes out.
+struct Fades {
+  double blank = 0, cover = 0, spotlight = 0;
+  std::optional<Articulator> part;
+  bool operator==(const Fades&) const = default;
+};
+/// The fades after so much wall time, on their way to what the view asks for.
+Fades fades_on(Fades fades, const View& view, double wall_s, bool at_once);
+
 /// Everything the window knows; panels read and change it.
 struct Session {
   Request request; // as edited
   View view;
   Glow glow;
+  Fades fades;
   std::shared_ptr<const Take> take; // the last good one
   std::optional<Problem> problem;   // of the request as it stands now
   std::shared_ptr<const Anatomy> anatomy; // of the quiet mouth before the first phrase

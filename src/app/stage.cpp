@@ -12,9 +12,10 @@ namespace mw::app {
 namespace {
 
 // A lowered cloth with a scalloped hem; it stands still once down.
-void draw_curtain(Ui& ui, Rect rect) {
+void draw_curtain(Ui& ui, Rect rect, double opacity) {
   const Theme& theme = *ui.theme;
   const double u = ui.u;
+  Canvas canvas;
   constexpr int folds = 9;
   const Colour shade = theme.dark ? theme.panel : theme.rule, light = theme.dark ? theme.raised : theme.ground;
   const double width = rect.width / folds, hem = rect.y + rect.height * 0.9;
@@ -22,10 +23,13 @@ void draw_curtain(Ui& ui, Rect rect) {
     const double x = rect.x + i * width;
     Path cloth{{Path::Move{{x, rect.y}}, Path::Line{{x + width, rect.y}}, Path::Line{{x + width, hem}},
                 Path::Cubic{{x + width * 0.85, hem + width * 0.42}, {x + width * 0.15, hem + width * 0.42}, {x, hem}}, Path::Close{}}};
-    ui.canvas.fill({"cover", ""}, cloth, LinearBlend{{x, 0}, {x + width, 0}, {{0, shade}, {0.45, light}, {1, shade}}});
-    ui.canvas.stroke({}, cloth, theme.edge, 1.1 * u);
+    canvas.fill({"cover", ""}, cloth, LinearBlend{{x, 0}, {x + width, 0}, {{0, shade}, {0.45, light}, {1, shade}}});
+    canvas.stroke({}, cloth, theme.edge, 1.1 * u);
   }
-  ui.canvas.box({}, {rect.x - 2 * u, rect.y - 5 * u, rect.width + 4 * u, 9 * u}, 4 * u, theme.edge);
+  canvas.box({}, {rect.x - 2 * u, rect.y - 5 * u, rect.width + 4 * u, 9 * u}, 4 * u, theme.edge);
+  Group group;
+  group.mark = {"cover", ""}, group.opacity = opacity, group.marks = std::move(canvas.marks);
+  ui.canvas.add(std::move(group));
 }
 
 void clip_to(Ui& ui, Rect rect, double radius, Canvas inside) {
@@ -60,14 +64,14 @@ void show_stage(Ui& ui, Session& session, const Layout& layout) {
   const Rect panel{0, 0, layout.stage.width, layout.stage.height};
   ui.begin_sheet("stage", layout.stage, theme.ground);
   ui.panel(panel);
-  if (session.view.covered) {
-    draw_curtain(ui, {16 * u, 18 * u, panel.width - 32 * u, panel.height - 36 * u});
+  if (session.fades.cover == 1) {
+    draw_curtain(ui, {16 * u, 18 * u, panel.width - 32 * u, panel.height - 36 * u}, 1);
     ui.end_sheet();
     return;
   }
   StageView view;
   view.theme = &theme, view.u = u, view.rect = panel;
-  view.mirrored = session.view.mirrored, view.spotlight = session.view.spotlight;
+  view.mirrored = session.view.mirrored, view.spotlight = session.fades.part, view.spotlight_strength = session.fades.spotlight;
   view.labels = session.view.labels ? (layout.fold == Fold::full ? Labelling::all : Labelling::few) : Labelling::none;
   if (session.glow.clash && session.glow.level > 0) view.lit = Lit{*session.glow.clash, session.glow.level};
   view.air->drift_mm = session.drift_mm;
@@ -77,6 +81,7 @@ void show_stage(Ui& ui, Session& session, const Layout& layout) {
   inside.add(compose_stage(*session.take, tracer_of(session), session.view.time_s, view).group);
   if (layout.fold == Fold::middle) inside.add(shelf_below(session, theme, u, {30 * u, view.rect.bottom() + 4 * u, panel.width - 60 * u, 116 * u}));
   clip_to(ui, inset(panel, 1.1 * u), 9 * u, std::move(inside));
+  if (session.fades.cover > 0) draw_curtain(ui, {16 * u, 18 * u, panel.width - 32 * u, panel.height - 36 * u}, session.fades.cover);
   // the last good picture stays behind a thin veil while the line cannot be shown
   if (session.problem) ui.canvas.box({"veil", ""}, inset(panel, 1.1 * u), 9 * u, with_alpha(theme.panel, 0.2));
   ui.end_sheet();

@@ -108,6 +108,8 @@ void show_transport(Ui& ui, Session& session, const Layout& layout) {
   const Rect lamp{x, y, 40 * u, height};
   if (ui.button("spotlight", lamp, Sign::spotlight, "", {"Spotlight", "One part bright, the rest veiled", "1 to 7"}, view.spotlight.has_value()))
     open_spotlight(session, in_window(layout, lamp));
+  // nothing to play yet
+  if (!has_phrase(session)) ui.canvas.box({"veil", ""}, {0, 1.2 * u, w, h}, 0, with_alpha(theme.panel, 0.45));
   ui.end_sheet();
 }
 

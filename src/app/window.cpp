@@ -124,6 +124,7 @@ std::optional<std::size_t> Window::wanted_clash() const {
 }
 
 void Window::follow_time(double wall_s) {
+  session_.fades = fades_on(session_.fades, session_.view, wall_s, options_.reduced_motion);
   if (!session_.take) return;
   session_.view = advance(session_.view, *session_.take, wall_s);
   if (session_.view.playing && !options_.reduced_motion) session_.drift_mm = std::fmod(session_.drift_mm + 14 * wall_s, 9.5); // 14 mm/s, an arrow every 9.5 mm

@@ -50,7 +50,7 @@ int print(const std::string& text) {
 int run(const std::vector<std::string>& words, const OpenWindow& open_window) {
   std::signal(SIGPIPE, SIG_IGN); // a closed pipe is an ordinary write error
   if (words.empty() || words[0] == "open") {
-    if (words.size() > 1 && (words[1] == "--help" || words[1] == "-h")) return print(overview());
+    if (!open_window && words.size() > 1 && (words[1] == "--help" || words[1] == "-h")) return print(overview());
     if (!open_window)
       return tell({ProblemKind::missing, "this build has no window", "open", "use the commands; see 'mouthwright --help'"});
     return open_window({words.begin() + (words.empty() ? 0 : 1), words.end()});

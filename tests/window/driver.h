@@ -17,11 +17,11 @@ namespace driver {
 using namespace mw;
 using namespace mw::app;
 
-inline std::unique_ptr<Window> open(const std::string& phrase = "", int width = 1280, int height = 720) {
+inline std::unique_ptr<Window> open(const std::string& phrase = "", int width = 1280, int height = 720, const std::string& accent = "SSBE") {
   setenv("SDL_VIDEODRIVER", "offscreen", 1);
   WindowOptions options;
   options.request.phrase = phrase;
-  options.request.accent = "SSBE";
+  options.request.accent = accent;
   options.width = width, options.height = height;
   auto window = Window::open(options);
   REQUIRE_MESSAGE(window.has_value(), (window ? "" : window.error().what));

@@ -21,21 +21,32 @@ TEST_CASE("playback: slowed time passes at its part of true speed") {
   }
 }
 
+TEST_CASE("playback: what is gone through is the sounds with a little room, never outside the take") {
+  const auto take = fake_take();
+  CHECK(start_of(*take) < take->track.segments.front().start_s);
+  CHECK(start_of(*take) > 0.15);
+  CHECK(end_of(*take) > take->track.segments.back().end_s);
+  CHECK(end_of(*take) < take->duration_s);
+  CHECK(go_to({}, *take, -5).time_s == start_of(*take));
+  CHECK(go_to({}, *take, 5).time_s == end_of(*take));
+}
+
 TEST_CASE("playback: a loop rests 0.4 s on its last pose, then starts over; without loop it stops there") {
   const auto take = fake_take();
   View view;
-  view.slow = 0, view.playing = true, view.time_s = 1.15;
+  const double from = start_of(*take), to = end_of(*take);
+  view.slow = 0, view.playing = true, view.time_s = to - 0.05;
   view = advance(view, *take, 0.1);
-  CHECK(view.time_s == 1.2);
-  for (int i = 0; i < 3; ++i) CHECK((view = advance(view, *take, 0.1)).time_s == 1.2);
+  CHECK(view.time_s == to);
+  for (int i = 0; i < 3; ++i) CHECK((view = advance(view, *take, 0.1)).time_s == to);
   view = advance(view, *take, 0.11);
-  CHECK(view.time_s == 0);
+  CHECK(view.time_s == from);
   CHECK(view.playing);
-  view.loop = false, view.time_s = 1.15;
+  view.loop = false, view.time_s = to - 0.05;
   view = advance(view, *take, 0.1);
-  CHECK(view.time_s == 1.2);
+  CHECK(view.time_s == to);
   CHECK_FALSE(view.playing);
-  CHECK(toggle_play(view, *take).time_s == 0);
+  CHECK(toggle_play(view, *take).time_s == from);
 }
 
 TEST_CASE("playback: stepping on and back visits the same stops, and glides through the times between") {
@@ -43,6 +54,7 @@ TEST_CASE("playback: stepping on and back visits the same stops, and glides thro
   for (const auto by : {StepBy::frame, StepBy::sound, StepBy::move}) {
     View view;
     view.step_by = by;
+    view = go_to(view, *take, 0);
     std::vector<double> on, back;
     const auto walk = [&](int direction, std::vector<double>& seen) {
       for (int i = 0; i < 500; ++i) {
@@ -59,12 +71,12 @@ TEST_CASE("playback: stepping on and back visits the same stops, and glides thro
       }
     };
     walk(1, on);
-    CHECK(view.time_s == 1.2);
+    CHECK(view.time_s == end_of(*take));
     walk(-1, back);
-    CHECK(view.time_s == 0);
-    on.insert(on.begin(), 0.0);
+    CHECK(view.time_s == start_of(*take));
+    on.insert(on.begin(), start_of(*take));
     std::reverse(back.begin(), back.end());
-    back.push_back(1.2);
+    back.push_back(end_of(*take));
     CHECK(on.size() == back.size());
     for (std::size_t i = 0; i < std::min(on.size(), back.size()); ++i) CHECK(on[i] == doctest::Approx(back[i]));
     CHECK(on.size() == stops(*take, by).size());

@@ -1,5 +1,6 @@
 #include "window/driver.h"
 
+#include "app/panels.h"
 #include "app/playback.h"
 #include "scene/theme.h"
 
@@ -14,10 +15,10 @@ TEST_CASE("window: a typed line is computed while typing and starts at its stron
   CHECK_FALSE(window->session().take);
   CHECK(window->session().field_active);
   const Pixels before = window->picture();
-  play(*window, "type Brisk kettles, brass ladles\nsettle");
+  play(*window, "type Which thin tin lid fits this dish\nsettle");
   const Session& session = window->session();
   REQUIRE(session.take);
-  CHECK(session.take->request.phrase == "Brisk kettles, brass ladles");
+  CHECK(session.take->request.phrase == "Which thin tin lid fits this dish");
   CHECK_FALSE(session.view.playing);
   if (!session.take->clashes.empty()) {
     const Clash& strongest = session.take->clashes.front();
@@ -31,7 +32,19 @@ TEST_CASE("window: Enter in the empty field takes the first of the three lines")
   const auto window = open();
   play(*window, "settle\nkey return\nsettle");
   REQUIRE(window->session().take);
+  CHECK(window->session().take->request.phrase == first_lines().front().text);
   CHECK_FALSE(window->session().field_active);
+}
+
+TEST_CASE("window: each of the three lines holds the clash it is offered for, in the accent one starts with") {
+  for (const auto& line : first_lines()) {
+    CAPTURE(line.text);
+    const auto window = open(std::string(line.text), 1280, 720, "GA");
+    play(*window, "settle");
+    REQUIRE(window->session().take);
+    const auto& clashes = window->session().take->clashes;
+    CHECK(std::any_of(clashes.begin(), clashes.end(), [&](const Clash& c) { return c.kind == line.shows; }));
+  }
 }
 
 TEST_CASE("window: playing moves the mouth and the scrubber and nothing else; pausing stops both") {
@@ -89,7 +102,7 @@ TEST_CASE("window: drawing over the lanes scrubs both ways, a picture later") {
 }
 
 TEST_CASE("window: N brings every clash with its words, lit on the stage") {
-  const auto window = open("Brisk kettles, brass ladles");
+  const auto window = open("Which thin tin lid fits this dish");
   play(*window, "settle");
   const auto take = window->session().take;
   REQUIRE(take);
@@ -174,7 +187,7 @@ TEST_CASE("window: Tab goes through every place once and comes round; Enter does
 }
 
 TEST_CASE("window: presenting fills the window, blanks and comes back") {
-  const auto window = open("Brisk kettles, brass ladles", 1024, 768);
+  const auto window = open("Which thin tin lid fits this dish", 1024, 768);
   play(*window, "settle");
   const Pixels plain = window->picture();
   play(*window, "key p\nsettle");
@@ -195,7 +208,7 @@ TEST_CASE("window: presenting fills the window, blanks and comes back") {
 TEST_CASE("window: at every size of the design the mouth, the sounds and the words of the clash are there") {
   for (const auto& [w, h] : {std::pair{800, 600}, std::pair{1024, 768}, std::pair{1280, 720}, std::pair{1920, 1080}}) {
     CAPTURE(w);
-    const auto window = open("Brisk kettles, brass ladles", w, h);
+    const auto window = open("Which thin tin lid fits this dish", w, h);
     play(*window, "settle");
     const Pixels first = window->picture();
     play(*window, "key n\nsettle\nkey n\nsettle");
