@@ -126,9 +126,10 @@ Result<Options> parse_options(const Command& command, const std::vector<std::str
   if (name == "chart") o.paper = "a3";
 
   CLI::App app(command.summary, "mouthwright " + name);
+  app.option_defaults()->multi_option_policy(CLI::MultiOptionPolicy::TakeLast); // an option given twice: the last counts
   std::string size, notation = bits & opt_phrase ? "text" : "ipa";
   app.add_flag("--version", o.version, "print the version");
-  app.add_option("argument", o.arguments, command.argument);
+  app.add_option("argument", o.arguments, command.argument)->multi_option_policy(CLI::MultiOptionPolicy::Throw);
   if (bits & opt_phrase) add_phrase_options(app, o);
   if (bits & (opt_phrase | opt_notation))
     app.add_option("--notation", notation, bits & opt_phrase ? "text, ipa or xsampa" : "ipa or xsampa")

@@ -71,8 +71,8 @@ TEST_CASE("chain: every articulator stays in its range and never jumps") {
             const double value = now.*c.value, span = c.high - c.low;
             if (!std::isfinite(value) || value < c.low - 1e-6 || value > c.high + 1e-6)
               FAIL_CHECK(phrase.text << " " << c.column << " = " << value << " at " << t);
-            // 2 ms at twelve full ranges a second: far above any ramp, far below a jump
-            if (std::abs(value - last.*c.value) > 0.05 * span) FAIL_CHECK(phrase.text << " " << c.column << " jumps at " << t);
+            // the shortest ramp (35 ms, voice off) peaks at 1.875 / 0.035 = 54 full ranges a second: 0.107 in 2 ms
+            if (std::abs(value - last.*c.value) > 0.12 * span) FAIL_CHECK(phrase.text << " " << c.column << " jumps at " << t);
           }
           last = now;
         }
@@ -93,7 +93,9 @@ TEST_CASE("chain: the outline is finite, simple, keeps its area or says it is st
           strained += o.strained;
           const double error = std::abs(o.area_error);
           if (!o.strained) largest_area_error = std::max(largest_area_error, error);
-          deepest = std::max(deepest, penetration(*take->anatomy, o));
+          const double overlap = penetration(*take->anatomy, o);
+          deepest = std::max(deepest, overlap);
+          if (overlap > 0.5) FAIL_CHECK(phrase.text << " " << accent << " " << rate << " at " << t << ": overlap " << overlap);
           bool finite = true;
           for (const Vec2 p : o.tongue) finite = finite && std::isfinite(p.x) && std::isfinite(p.y);
           if (!finite) FAIL_CHECK(phrase.text << " at " << t << ": not finite");
