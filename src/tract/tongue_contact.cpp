@@ -49,6 +49,35 @@ void push_from_walls(const TongueTask& task, std::span<Vec2> points) {
   }
 }
 
+namespace {
+// Raises points round the edge of the lower teeth by `depth`, fading out 8 mm to either side and towards the tip.
+void raise_round_edge(std::span<Vec2> line, Vec2 edge, double depth, double foremost, double k) {
+  for (Vec2& p : line) {
+    const double h = std::fabs(p.x - edge.x) / (8.0 * k), bump = std::clamp(1 - h * h, 0.0, 1.0);
+    p.y += depth * bump * bump * std::clamp((p.x - foremost) / (1.5 * k), 0.0, 1.0);
+  }
+}
+
+// A tip on its way out between the teeth: an under side that runs deep through the lower incisor is first carried over its
+// edge, so that contact then pushes it back and not out in front. Nothing happens while it lies less than about a
+// millimetre too low; that much rest_on_teeth mends.
+void lift_over_teeth(const TongueTask& task, TongueBuild& b) {
+  const double k = task.anatomy->tongue_scale;
+  const Vec2 edge = task.incisor_edge;
+  const std::span<Vec2> under = std::span(b.under).first(static_cast<std::size_t>(b.sampling.free + b.sampling.floor));
+  double foremost = under[0].x;
+  for (int i = 0; i < b.sampling.cap; ++i) foremost = std::min(foremost, b.cap[static_cast<std::size_t>(i)].x);
+  if (edge.x <= foremost) return;
+  std::size_t i = 0;
+  while (i + 1 < under.size() && under[i + 1].x < edge.x) ++i;
+  if (i + 1 == under.size() || under[i].x > edge.x) return;
+  const double share = (edge.x - under[i].x) / (under[i + 1].x - under[i].x);
+  const double height = glm::mix(under[i].y, under[i + 1].y, share);
+  const double depth = soft_clamp(edge.y - 0.8 - height, 0.4) * smooth_step((edge.x - foremost) / (3.0 * k));
+  if (depth > 0) raise_round_edge(under, edge, depth, foremost, k);
+}
+} // namespace
+
 // From the free part to the floor: a cubic that leaves the floor along it, a rounded hollow without a corner.
 void close_underside(const TongueTask& task, TongueBuild& b) {
   const auto free = static_cast<std::size_t>(b.sampling.free), floor = static_cast<std::size_t>(b.sampling.floor);
@@ -63,9 +92,11 @@ void close_underside(const TongueTask& task, TongueBuild& b) {
   for (std::size_t i = 1; i <= floor; ++i) {
     const double h = static_cast<double>(i) / static_cast<double>(floor), o = 1 - h;
     Vec2 p = o * o * o * p0 + 3 * o * o * h * p1 + 3 * o * h * h * p2 + h * h * h * p3;
-    if (b.sampling.stride == 1 && i + 2 <= floor) push_from_lower(task, p);
     b.under[free + i - 1] = p;
   }
+  if (b.sampling.stride != 1) return;
+  lift_over_teeth(task, b);
+  for (std::size_t i = 0; i + 2 < floor; ++i) push_from_lower(task, b.under[free + i]);
 }
 
 namespace {
@@ -112,11 +143,7 @@ void rest_on_teeth(const TongueTask& task, TongueBuild& b) {
     const double under = line[i].y + share * (line[i + 1].y - line[i].y);
     const double depth = soft_clamp(edge.y + 0.25 - under, 0.3) * smooth_step((edge.x - line[front].x) / (3.0 * k));
     if (depth <= 0) return;
-    const double foremost = line[front].x;
-    for (std::size_t j = front; j < n; ++j) {
-      const double h = std::fabs(line[j].x - edge.x) / (8.0 * k), bump = std::clamp(1 - h * h, 0.0, 1.0);
-      line[j].y += depth * bump * bump * std::clamp((line[j].x - foremost) / (1.5 * k), 0.0, 1.0);
-    }
+    raise_round_edge(std::span(line).subspan(front), edge, depth, line[front].x, k);
     if (last) break;
     const double w = std::min(depth, 1.0);
     std::array<Vec2, n> soft = line;
