@@ -59,7 +59,7 @@ void raise_round_edge(std::span<Vec2> line, Vec2 edge, double depth, double fore
 }
 
 // A tip on its way out between the teeth: an under side that runs deep through the lower incisor is first carried over its
-// edge, so that contact then pushes it back and not out in front. Nothing happens while it lies less than about a
+// edge, so that contact then pushes it back and not out in front. Nothing happens while it lies less than about half a
 // millimetre too low; that much rest_on_teeth mends.
 void lift_over_teeth(const TongueTask& task, TongueBuild& b) {
   const double k = task.anatomy->tongue_scale;
@@ -73,7 +73,7 @@ void lift_over_teeth(const TongueTask& task, TongueBuild& b) {
   if (i + 1 == under.size() || under[i].x > edge.x) return;
   const double share = (edge.x - under[i].x) / (under[i + 1].x - under[i].x);
   const double height = glm::mix(under[i].y, under[i + 1].y, share);
-  const double depth = soft_clamp(edge.y - 0.8 - height, 0.4) * smooth_step((edge.x - foremost) / (3.0 * k));
+  const double depth = soft_clamp(edge.y - 0.4 - height, 0.4) * smooth_step((edge.x - foremost) / (3.0 * k));
   if (depth > 0) raise_round_edge(under, edge, depth, foremost, k);
 }
 } // namespace

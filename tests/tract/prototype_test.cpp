@@ -11,7 +11,10 @@ constexpr double tolerance = 0.01; // mm
 
 // Where we draw otherwise on purpose. Lips that press lightly (the bilabial trill): ours touch, the prototype's leave 0.1 mm.
 double allowed(const std::string& symbol, const std::string& piece) {
-  return symbol == "ʙ" && (piece == "upper_lip_line" || piece == "lower_lip_line") ? 0.1 : tolerance;
+  if (symbol == "ʙ" && (piece == "upper_lip_line" || piece == "lower_lip_line")) return 0.1;
+  // the under side of a tip between the teeth is carried over them before contact (mended here, not in the prototype)
+  if ((symbol == "θ" || symbol == "ð") && (piece == "underside" || piece == "tip_cap")) return 0.4;
+  return tolerance;
 }
 
 using Piece = Polyline Outline::*;
