@@ -199,21 +199,27 @@ std::shared_ptr<const ShapedLine> shape_new(Fonts& f, const std::string& text, b
 
 Result<std::string> find_font_file(const std::string& family, bool bold) {
   const Problem missing{ProblemKind::missing, "the font " + family + " is not installed", "", "install fonts-sil-andika and fonts-sil-charis"};
+  // a configuration of our own, given back at once: the library's shared one is never freed
+  FcConfig* config = FcInitLoadConfigAndFonts();
   FcPattern* pattern = FcPatternCreate();
   FcPatternAddString(pattern, FC_FAMILY, reinterpret_cast<const FcChar8*>(family.c_str()));
   FcPatternAddInteger(pattern, FC_WEIGHT, bold ? FC_WEIGHT_BOLD : FC_WEIGHT_REGULAR);
   FcPatternAddInteger(pattern, FC_SLANT, FC_SLANT_ROMAN);
-  FcConfigSubstitute(nullptr, pattern, FcMatchPattern);
+  FcConfigSubstitute(config, pattern, FcMatchPattern);
   FcDefaultSubstitute(pattern);
   FcResult result = FcResultNoMatch;
-  FcPattern* match = FcFontMatch(nullptr, pattern, &result);
+  FcPattern* match = FcFontMatch(config, pattern, &result);
   FcPatternDestroy(pattern);
-  if (!match) return missing;
+  if (!match) {
+    FcConfigDestroy(config);
+    return missing;
+  }
   FcChar8* found = nullptr;
   FcChar8* file = nullptr;
   const bool known = FcPatternGetString(match, FC_FAMILY, 0, &found) == FcResultMatch && FcPatternGetString(match, FC_FILE, 0, &file) == FcResultMatch;
   const std::string name = known ? reinterpret_cast<const char*>(found) : "", path = known ? reinterpret_cast<const char*>(file) : "";
   FcPatternDestroy(match);
+  FcConfigDestroy(config);
   // fontconfig always offers something: only the family asked for counts
   if (name != family) return missing;
   return path;
