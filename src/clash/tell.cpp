@@ -81,9 +81,10 @@ std::string difference(const SoundFacts& a, const SoundFacts& b) {
                    : a.ipa + " brings the tip to the ridge, " + b.ipa + " draws it back from it";
   if (a.place == b.place && a.manner == b.manner)
     return a.voiced != b.voiced ? "only the voice" : "only a detail of the touch";
-  if (a.manner == b.manner && a.voiced == b.voiced)
+  if (a.manner == b.manner && a.place != b.place)
     return "the " + part_name(a.articulator) + (a.articulator == Articulator::lips ? " lie" : " lies") +
-           (place_row(a.place).depth < place_row(b.place).depth ? " a little further back" : " a little further forward");
+           (place_row(a.place).depth < place_row(b.place).depth ? " a little further back" : " a little further forward") +
+           (a.voiced != b.voiced ? ", and the voice changes" : "");
   return manner_difference(a, b);
 }
 
