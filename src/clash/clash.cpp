@@ -1,4 +1,4 @@
-#include "clash/clash.h"
+#include "clash/analysis.h"
 
 #include "clash/features.h"
 #include "clash/move_clashes.h"
@@ -104,8 +104,9 @@ std::string_view to_text(ClashKind kind) { return kind_table[static_cast<std::si
 std::string_view learner_name(ClashKind kind) { return kind_table[static_cast<std::size_t>(kind)].learner; }
 
 std::vector<Clash> find_clashes(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
-                                const Motion&, bool loop) {
-  std::vector<Clash> clashes = pattern_clashes(pronunciation, track, find_pattern(track, loop));
+                                const Analysis& analysis) {
+  const Pattern pattern = find_pattern(analysis.sequence, analysis.measure.competitions);
+  std::vector<Clash> clashes = pattern_clashes(pronunciation, track, pattern);
   std::vector<Clash> moves = move_clashes(pronunciation, track, score);
   clashes.insert(clashes.end(), std::make_move_iterator(moves.begin()), std::make_move_iterator(moves.end()));
   return merged(twins_joined(std::move(clashes), track));

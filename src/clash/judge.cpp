@@ -1,4 +1,4 @@
-#include "clash/clash.h"
+#include "clash/analysis.h"
 #include "clash/norms.h"
 #include "clash/reasons.h"
 
@@ -28,13 +28,12 @@ std::vector<double> load_of(const Measure& m, const Norms& norms, const SegmentT
 } // namespace
 
 Difficulty judge(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
-                 const std::vector<Clash>& clashes, bool loop) {
+                 const std::vector<Clash>& clashes, const Analysis& analysis) {
   Difficulty d;
   const auto& data = difficulty_data();
   const auto& norms = difficulty_norms();
   if (!data || !norms) return d; // a broken installation: no label rather than a wrong one
-  const Sequence sequence = sequence_of(track, loop);
-  const Measure m = measure(sequence, *data);
+  const Measure& m = analysis.measure;
   const auto bars = bars_of(m, *norms);
   d.slips = bars[0];
   d.slowing = bars[1];
@@ -44,7 +43,7 @@ Difficulty judge(const Pronunciation& pronunciation, const SegmentTrack& track, 
   d.label = label_of(d.overall, *data);
   for (std::size_t b = 0; b < bar_count; ++b) d.bar_words[b] = bar_word_of(static_cast<Bar>(b), m, *data, *norms);
   d.scale = to_text(data->weight("scale"));
-  d.reasons = reasons_of(m, sequence, pronunciation, track, *data, *norms);
+  d.reasons = reasons_of(m, analysis.sequence, pronunciation, track, *data, *norms);
   d.load = load_of(m, *norms, track, score, clashes);
   return d;
 }

@@ -23,15 +23,23 @@ constexpr std::array<FactorRow, factor_count> factor_table{{
     {Factor::rare_start, "rare start", Bar::slips},
 }};
 
-double slot_weight(Slot slot, const DifficultyData& data) {
-  return data.weight(slot == Slot::onset ? "onset_weight" : slot == Slot::coda ? "coda_weight" : "nucleus_weight");
+/// The weights of the pulls, looked up once: they are met for every pair of slots.
+struct PullWeights {
+  double onset, nucleus, coda, weak_syllable, shared_slot, back_near_front_vowel;
+  [[nodiscard]] double of(Slot slot) const { return slot == Slot::onset ? onset : slot == Slot::coda ? coda : nucleus; }
+};
+
+PullWeights pull_weights(const DifficultyData& data) {
+  return {.onset = data.weight("onset_weight"), .nucleus = data.weight("nucleus_weight"),
+          .coda = data.weight("coda_weight"), .weak_syllable = data.weight("weak_syllable"),
+          .shared_slot = data.weight("shared_slot"), .back_near_front_vowel = data.weight("back_near_front_vowel")};
 }
 
 /// Weak syllables pull less; vowels compete only between syllables of like stress (Shattuck-Hufnagel 1986).
-double stress_factor(const SequenceSyllable& a, const SequenceSyllable& b, Slot slot, const DifficultyData& data) {
+double stress_factor(const SequenceSyllable& a, const SequenceSyllable& b, Slot slot, const PullWeights& weights) {
   const bool strong_a = a.stress > 0, strong_b = b.stress > 0;
   if (slot == Slot::nucleus) return strong_a == strong_b ? 1 : 0;
-  return strong_a && strong_b ? 1 : data.weight("weak_syllable");
+  return strong_a && strong_b ? 1 : weights.weak_syllable;
 }
 
 bool same(const SequenceSyllable& a, const SequenceSyllable& b, Slot slot) {
@@ -49,7 +57,7 @@ bool uses_back(const SequenceSyllable& syllable, Slot slot) {
 }
 
 std::optional<Competition> compete(const Sequence& sequence, std::size_t i, std::size_t distance, Slot slot,
-                                   const DifficultyData& data) {
+                                   const PullWeights& weights) {
   const std::size_t n = sequence.syllables.size();
   if (i + distance >= n && !sequence.loop) return std::nullopt;
   const std::size_t j = (i + distance) % n;
@@ -58,10 +66,10 @@ std::optional<Competition> compete(const Sequence& sequence, std::size_t i, std:
   Competition c{.from = i, .to = j, .slot = slot};
   c.similarity = similarity(a.at(slot), b.at(slot));
   for (Slot other : all_slots) c.shared += other != slot && !a.at(other).empty() && same(a, b, other) ? 1 : 0;
-  c.value = slot_weight(slot, data) * c.similarity * (1 + data.weight("shared_slot") * c.shared) *
-            stress_factor(a, b, slot, data) / static_cast<double>(distance);
+  c.value = weights.of(slot) * c.similarity * (1 + weights.shared_slot * c.shared) *
+            stress_factor(a, b, slot, weights) / static_cast<double>(distance);
   if (slot != Slot::nucleus && uses_back(a, slot) != uses_back(b, slot) && is_front(a) && is_front(b))
-    c.value *= data.weight("back_near_front_vowel");
+    c.value *= weights.back_near_front_vowel;
   return c.value > 0 ? std::optional(c) : std::nullopt;
 }
 
@@ -401,10 +409,11 @@ double Measure::bar(Bar bar) const {
 std::vector<Competition> find_competitions(const Sequence& sequence, const DifficultyData& data) {
   std::vector<Competition> found;
   const auto reach = static_cast<std::size_t>(data.weight("reach"));
+  const PullWeights weights = pull_weights(data);
   for (std::size_t i = 0; i < sequence.syllables.size(); ++i)
     for (std::size_t distance = 1; distance <= reach; ++distance)
       for (Slot slot : all_slots)
-        if (auto c = compete(sequence, i, distance, slot, data)) found.push_back(*c);
+        if (auto c = compete(sequence, i, distance, slot, weights)) found.push_back(*c);
   return found;
 }
 

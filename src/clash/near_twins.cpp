@@ -107,12 +107,11 @@ PatternLink link_of(const PatternParts& parts, const Run& run) {
 std::vector<PatternLink> find_near_twins(const PatternParts& parts) {
   const auto& data = difficulty_data();
   if (!data) return {};
-  const std::vector<Competition> competitions = find_competitions(parts.sequence, *data);
+  const auto reach = static_cast<std::size_t>(data->weight("reach"));
   std::map<std::pair<int, PairKey>, std::vector<Run>> runs;
-  for (const Competition& c : competitions)
+  for (const Competition& c : parts.competitions)
     if (c.slot != Slot::nucleus && c.value >= counted_pull && is_counted(parts, c))
-      extend(runs[{static_cast<int>(c.slot), pair_of(parts, c)}], c, value_of(parts, c),
-             static_cast<std::size_t>(data->weight("reach")));
+      extend(runs[{static_cast<int>(c.slot), pair_of(parts, c)}], c, value_of(parts, c), reach);
   std::vector<PatternLink> links;
   for (const auto& [key, list] : runs)
     for (const Run& run : list)

@@ -60,12 +60,12 @@ std::string_view to_text(LinkKind kind) {
   return "";
 }
 
-Pattern find_pattern(const Sequence& sequence) {
+Pattern find_pattern(const Sequence& sequence, const std::vector<Competition>& competitions) {
   Pattern pattern;
   for (const SequenceSyllable& s : sequence.syllables)
     pattern.syllables.push_back({s.word, s.syllable, s.stress, s.start_s, s.end_s, cards_of(s.onset), cards_of(s.nucleus),
                                  cards_of(s.coda), glide_of(s)});
-  const PatternParts parts{sequence, pattern.syllables};
+  const PatternParts parts{sequence, pattern.syllables, competitions};
   for (auto find : {find_swaps, find_near_twins, find_counter_moves, find_repeats}) {
     std::vector<PatternLink> found = find(parts);
     pattern.links.insert(pattern.links.end(), found.begin(), found.end());
@@ -74,6 +74,11 @@ Pattern find_pattern(const Sequence& sequence) {
                    [](const PatternLink& a, const PatternLink& b) { return a.strength > b.strength; });
   find_lanes(parts, pattern);
   return pattern;
+}
+
+Pattern find_pattern(const Sequence& sequence) {
+  const auto& data = difficulty_data(); // a broken installation: the pattern without near twins
+  return find_pattern(sequence, data ? find_competitions(sequence, *data) : std::vector<Competition>{});
 }
 
 Pattern find_pattern(const SegmentTrack& track, bool loop) { return find_pattern(sequence_of(track, loop)); }

@@ -6,6 +6,8 @@
 
 namespace mw {
 
+struct Competition; // measure.h
+
 /// One sound in a lane: what a card of the pattern shows.
 struct PatternCard {
   std::size_t segment = 0;
@@ -80,6 +82,8 @@ struct Pattern {
 /// Pure; in a loop the last syllables are followed by the first ones. Total: an empty track has an empty pattern.
 Pattern find_pattern(const SegmentTrack& track, bool loop = false);
 Pattern find_pattern(const Sequence& sequence);
+/// The same where the pulls of the sequence (measure.h) are known already.
+Pattern find_pattern(const Sequence& sequence, const std::vector<Competition>& competitions);
 
 /// The pattern in plain text, a line for each lane and each finding; empty for an empty pattern.
 std::string to_text(const Pattern& pattern);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "clash/measure.h"
 #include "clash/pattern.h"
 
 namespace mw {
@@ -8,6 +9,7 @@ namespace mw {
 struct PatternParts {
   const Sequence& sequence;
   const std::vector<PatternSyllable>& columns;
+  const std::vector<Competition>& competitions;
 };
 
 /// Columns one after the other: all syllables, and, where some are weak, the stressed ones alone (the beats). In a loop

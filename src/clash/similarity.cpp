@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
+#include <mutex>
 #include <string_view>
+#include <tuple>
 #include <vector>
 
 namespace mw {
@@ -89,6 +92,22 @@ constexpr double w_and_r = 0.45;
 // Two sounds whose features are all equal still differ in something that the features do not carry.
 constexpr double same_features = 0.9;
 
+/// For a sound that English does not have. Kept: widening the classes is by far the longest
+/// step of a measure, and the letters give few pairs.
+double outside(const Inventory& base, std::uint64_t a, std::uint64_t b) {
+  static std::mutex guard;
+  static std::map<std::tuple<const Inventory*, std::uint64_t, std::uint64_t>, double> known;
+  const std::lock_guard lock(guard);
+  const auto [at, fresh] = known.try_emplace({&base, a, b}, 0.0);
+  if (fresh) {
+    Classes wider = base.classes;
+    add(wider, a);
+    add(wider, b);
+    at->second = share(wider, a, b);
+  }
+  return at->second;
+}
+
 } // namespace
 
 double similarity(const SoundFacts& a, const SoundFacts& b) {
@@ -99,10 +118,7 @@ double similarity(const SoundFacts& a, const SoundFacts& b) {
   const Inventory& base = english(a.vowel);
   const std::size_t i = base.index(a.features), j = base.index(b.features), n = base.sounds.size();
   if (i < n && j < n) return base.table[i * n + j];
-  Classes wider = base.classes;
-  add(wider, a.features);
-  add(wider, b.features);
-  return share(wider, a.features, b.features);
+  return outside(base, a.features, b.features);
 }
 
 } // namespace mw

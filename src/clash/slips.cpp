@@ -1,5 +1,4 @@
-#include "clash/clash.h"
-#include "clash/measure.h"
+#include "clash/analysis.h"
 #include "clash/similarity.h"
 #include "clash/tell.h"
 #include "clash/telling.h"
@@ -158,16 +157,8 @@ std::vector<LikelySlip> strongest(std::vector<Turn> turns, const Teller& teller)
 } // namespace
 
 std::vector<LikelySlip> find_likely_slips(const Pronunciation& pronunciation, const SegmentTrack& track,
-                                          const std::vector<Clash>&, bool loop) {
-  const auto& data = difficulty_data();
-  if (!data) return {};
-  const Sequence sequence = sequence_of(track, loop);
-  const std::vector<Competition> competitions = find_competitions(sequence, *data);
-  return strongest(turns_of(sequence, competitions), {pronunciation, track});
-}
-
-std::vector<LikelySlip> find_likely_slips(const SegmentTrack& track, const std::vector<Clash>& clashes, bool loop) {
-  return find_likely_slips(Pronunciation{}, track, clashes, loop);
+                                          const Analysis& analysis) {
+  return strongest(turns_of(analysis.sequence, analysis.measure.competitions), {pronunciation, track});
 }
 
 } // namespace mw

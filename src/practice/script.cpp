@@ -1,6 +1,7 @@
 #include "practice/script.h"
 
 #include "base/text.h"
+#include "clash/analysis.h"
 #include "segments/track.h"
 
 #include <algorithm>
@@ -107,8 +108,9 @@ Result<RankedLine> rank_line(const ScriptLine& line, const Accent& accent, Prono
   const auto pronunciation = pronounce(line.text, accent, pronouncer, settings);
   if (!pronunciation) return pronunciation.error();
   const SegmentTrack track = spell_out(*pronunciation);
-  const auto clashes = find_clashes(*pronunciation, track, {}, {});
-  return RankedLine{line, judge(*pronunciation, track, {}, clashes, false), spots_of(*pronunciation, track, clashes)};
+  const Analysis analysis = analyse(track, false);
+  const auto clashes = find_clashes(*pronunciation, track, {}, analysis);
+  return RankedLine{line, judge(*pronunciation, track, {}, clashes, analysis), spots_of(*pronunciation, track, clashes)};
 }
 
 void sort_hardest(std::vector<RankedLine>& lines, RankBy by) {

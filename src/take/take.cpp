@@ -1,5 +1,8 @@
 #include "take/take.h"
 
+#include "accent/shared.h"
+#include "clash/analysis.h"
+
 #include <algorithm>
 
 namespace mw {
@@ -15,9 +18,9 @@ Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer
   auto targets = read_targets(*take->anatomy);
   if (!targets) return targets.error();
   take->targets = *targets;
-  auto accent = read_accent(request.accent);
+  auto accent = read_shared_accent(request.accent);
   if (!accent) return accent.error();
-  take->accent = std::make_shared<const Accent>(std::move(*accent));
+  take->accent = *accent;
 
   // phrase -> pronunciation -> segments -> score -> motion
   auto said = pronounce(request.phrase, *take->accent, pronouncer,
@@ -32,9 +35,10 @@ Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer
   take->duration_s = take->track.duration_s;
 
   // why it is hard
-  take->clashes = find_clashes(take->pronunciation, take->track, take->score, take->motion, request.loop);
-  take->difficulty = judge(take->pronunciation, take->track, take->score, take->clashes, request.loop);
-  take->likely_slips = find_likely_slips(take->pronunciation, take->track, take->clashes, request.loop);
+  const Analysis analysis = analyse(take->track, request.loop);
+  take->clashes = find_clashes(take->pronunciation, take->track, take->score, analysis);
+  take->difficulty = judge(take->pronunciation, take->track, take->score, take->clashes, analysis);
+  take->likely_slips = find_likely_slips(take->pronunciation, take->track, analysis);
   take->notes = take->pronunciation.notes;
   return std::shared_ptr<const Take>(std::move(take));
 }
