@@ -83,7 +83,7 @@ std::vector<bench::Figures> run() {
   std::filesystem::create_directories(folder);
   constexpr int rounds = 5;
   bool ran = true;
-  const auto ratio = bench::compare(rounds, [&] { write_ours(job, folder); },
+  const auto ratio = bench::compare(bench::wall_us, rounds, [&] { write_ours(job, folder); },
                                     [&] { ran = write_theirs(raw, folder) && ran; });
   const auto ours = bytes_in(folder, "frame-"), theirs = bytes_in(folder, "theirs-");
   std::filesystem::remove_all(folder);

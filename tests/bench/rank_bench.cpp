@@ -22,7 +22,7 @@ std::vector<bench::Figures> run() {
   for (std::size_t i = 0; words.size() < asking.asked.size() * script_lines / phrases.size(); ++i)
     words.push_back(asking.asked[i % asking.asked.size()]);
   constexpr int rounds = 3;
-  const auto ratio = bench::compare(rounds,
+  const auto ratio = bench::compare(bench::thread_us, rounds,
       [&] {
         for (std::size_t i = 0; i < script_lines; ++i)
           (void)rank_line({.line = 1, .part = "", .text = phrases[i % phrases.size()].text}, *accent, **pronouncer, {});

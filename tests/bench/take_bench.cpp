@@ -1,6 +1,7 @@
 #include "bench/bench.h"
 #include "bench/ratio.h"
 #include "bench/voices.h"
+#include "clash/analysis.h"
 #include "espeak/espeak.h"
 #include "take/take.h"
 #include "tract/outline.h"
@@ -19,7 +20,7 @@ bench::Figures take_against_look_up(const std::string& name, const Request& requ
   constexpr int rounds = 41;
   const auto words = words_of(request);
   bench::ForgetfulPronouncer voices;
-  const auto ratio = bench::compare(rounds, [&] { (void)make_take(request, voices); },
+  const auto ratio = bench::compare(bench::thread_us, rounds, [&] { (void)make_take(request, voices); },
                                     [&] { (void)bench::bare_look_up(words); });
   const long before = bench::allocations();
   (void)make_take(request, voices);
@@ -30,6 +31,27 @@ bench::Figures take_against_look_up(const std::string& name, const Request& requ
 bench::Figures known_words(const Request& request, Pronouncer& pronouncer) {
   (void)make_take(request, pronouncer);
   return bench::measure("take, words looked up before", 1, 40, [&](std::size_t) { (void)make_take(request, pronouncer); });
+}
+
+/// Where the time of a take goes once its words are known.
+std::vector<bench::Figures> stages(const Request& request, Pronouncer& pronouncer) {
+  const auto made = make_take(request, pronouncer);
+  if (!made) return {{"stages", 0, 0, 0, made.error().what}};
+  const Take& t = **made;
+  std::vector<bench::Figures> rows;
+  const auto row = [&](const char* name, const std::function<void()>& call) {
+    rows.push_back(bench::measure(std::string("  ") + name, 1, 40, [&](std::size_t) { call(); }));
+  };
+  const Analysis analysis = analyse(t.track, request.loop);
+  row("pronounce", [&] { (void)pronounce(request.phrase, *t.accent, pronouncer, {}); });
+  row("spell_out", [&] { (void)spell_out(t.pronunciation, {}); });
+  row("plan", [&] { (void)plan(t.track, t.anatomy); });
+  row("bake", [&] { (void)bake(t.score); });
+  row("analyse", [&] { (void)analyse(t.track, false); });
+  row("find_clashes", [&] { (void)find_clashes(t.pronunciation, t.track, t.score, analysis); });
+  row("judge", [&] { (void)judge(t.pronunciation, t.track, t.score, t.clashes, analysis); });
+  row("find_likely_slips", [&] { (void)find_likely_slips(t.pronunciation, t.track, analysis); });
+  return rows;
 }
 
 bench::Figures pose_and_outline(const Request& request, Pronouncer& pronouncer) {
@@ -48,8 +70,12 @@ std::vector<bench::Figures> run() {
   if (!pronouncer) return {{"take", 0, 0, 0, pronouncer.error().what}};
   const Request line{.phrase = "The kettle mender sang to a puzzled spaniel while seven cold tin cakes cooled in the window."};
   const Request short_line{.phrase = "The kettle mender sang to a puzzled spaniel."};
-  return {take_against_look_up("take, line of 16 words", line), take_against_look_up("take, line of 8 words", short_line),
-          known_words(line, **pronouncer), pose_and_outline(line, **pronouncer)};
+  std::vector<bench::Figures> rows{take_against_look_up("take, line of 16 words", line),
+                                   take_against_look_up("take, line of 8 words", short_line),
+                                   known_words(line, **pronouncer)};
+  for (const auto& row : stages(line, **pronouncer)) rows.push_back(row);
+  rows.push_back(pose_and_outline(line, **pronouncer));
+  return rows;
 }
 const bool registered = bench::add("take", run);
 } // namespace

@@ -59,7 +59,7 @@ inline Line said(const std::string& ipa, const std::string& text = {}) {
   return line;
 }
 
-inline std::vector<Clash> clashes_of(const Line& line) { return find_clashes(line.pronunciation, line.track, {}, {}); }
+inline std::vector<Clash> clashes_of(const Line& line) { return find_clashes(line.pronunciation, line.track, Score{}, Motion{}); }
 
 /// The same line with real times and planned moves.
 struct Spoken {
