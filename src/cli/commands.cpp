@@ -17,6 +17,7 @@ const std::vector<Command>& commands() {
       {"sheet", "PHRASE...", opt_phrase | opt_draw | opt_paper | opt_write, "a handout, a page for each phrase or line of a lesson", run_sheet},
       {"chart", "", opt_draw | opt_paper | opt_part | opt_size | opt_write, "the whole IPA chart as small mouths", run_chart},
       {"accents", "[ID]", opt_json | opt_check, "the accents, or every value of one", run_accents},
+      {"compare", "PHRASE", opt_phrase | opt_json | opt_with, "a phrase in two accents: sounds that differ, vowels that merge", run_compare},
       {"rank", "FILE", opt_phrase | opt_anatomy | opt_json | opt_rank, "the lines of a script, hardest first", run_rank},
       {"evidence", "[TABLE]", opt_json, "the model's figures beside published ones", run_evidence},
   };
@@ -27,6 +28,16 @@ Result<std::shared_ptr<const Take>> take_of(const Request& request) {
   auto pronouncer = open_espeak();
   if (!pronouncer) return pronouncer.error();
   return make_take(request, **pronouncer);
+}
+
+std::string transcription(const Pronunciation& said) {
+  std::string line;
+  for (const auto& word : said.words) {
+    if (!line.empty()) line += " ";
+    line += to_ipa(word);
+    if (word.group_end && &word != &said.words.back()) line += " |";
+  }
+  return "/" + line + "/";
 }
 
 } // namespace mw::cli

@@ -12,6 +12,7 @@ int run_strip(const Options& options);
 int run_sheet(const Options& options);
 int run_chart(const Options& options);
 int run_accents(const Options& options);
+int run_compare(const Options& options);
 int run_rank(const Options& options);
 int run_evidence(const Options& options);
 
@@ -19,5 +20,8 @@ int run_evidence(const Options& options);
 Result<std::shared_ptr<const Take>> take_of(const Request& request);
 /// The take of a command's phrase.
 inline Result<std::shared_ptr<const Take>> take_of(const Options& options) { return take_of(to_request(options)); }
+
+/// The whole phrase in slashes, `|` at the end of a group.
+std::string transcription(const Pronunciation& said);
 
 } // namespace mw::cli

@@ -9,16 +9,6 @@ namespace mw::cli {
 namespace {
 constexpr std::size_t shown_clashes = 3; // a student sees the three that matter; --json has them all
 
-std::string transcription(const Take& take) {
-  std::string line;
-  for (const auto& word : take.pronunciation.words) {
-    if (!line.empty()) line += " ";
-    line += to_ipa(word);
-    if (word.group_end && &word != &take.pronunciation.words.back()) line += " |";
-  }
-  return "/" + line + "/";
-}
-
 std::string names(const std::vector<Sound>& sounds) {
   std::string out;
   for (const auto& sound : sounds) out += (out.empty() ? "" : " ") + to_ipa(sound);
@@ -62,7 +52,7 @@ std::string bars(const Difficulty& d) {
 }
 
 std::string explain_text(const Take& take) {
-  std::string out = take.request.phrase + "\n" + transcription(take) + "  (" + take.accent->name + ")\n";
+  std::string out = take.request.phrase + "\n" + transcription(take.pronunciation) + "  (" + take.accent->name + ")\n";
   out += "\nThe pattern of actions\n" + pattern(take);
   out += "\nWhere moves clash\n" + clash_lines(take);
   out += "\nHow hard: " + take.difficulty.label + "\n" + bars(take.difficulty);

@@ -51,15 +51,6 @@ Json difficulty_json(const Difficulty& d) {
           {"scale", d.scale}};
 }
 
-Json note_json(const Note& n) {
-  Json out{{"kind", n.kind}, {"text", n.text}};
-  if (n.span) {
-    out["start"] = n.span->start;
-    out["end"] = n.span->end;
-  }
-  return out;
-}
-
 template <typename T, typename F> Json list_of(const std::vector<T>& values, F&& f) {
   Json list = Json::array();
   for (const auto& value : values) list.push_back(f(value));
@@ -78,6 +69,15 @@ Json number(double value, int decimals) {
 }
 
 std::string json_text(const Json& value, int indent) { return value.dump(indent, ' ', false) + "\n"; }
+
+Json note_json(const Note& n) {
+  Json out{{"kind", n.kind}, {"text", n.text}};
+  if (n.span) {
+    out["start"] = n.span->start;
+    out["end"] = n.span->end;
+  }
+  return out;
+}
 
 Json explain_json(const Take& take) {
   const Request& r = take.request;

@@ -15,6 +15,9 @@ Json number(double value, int decimals = 4);
 /// Text with LF at its end.
 std::string json_text(const Json& value, int indent = 1);
 
+/// Kind, text and, where it has one, the place in the phrase.
+Json note_json(const Note& note);
+
 /// contract.md section 3.
 Json explain_json(const Take& take);
 

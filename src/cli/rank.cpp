@@ -73,6 +73,9 @@ int run_rank(const Options& options) {
   if (const auto valid = decode_utf8(*text); !valid) return tell(valid.error());
   auto ranked = rank_lines(options, *text);
   if (!ranked) return tell(ranked.error());
+  if (ranked->empty())
+    return tell({ProblemKind::input, "no line can be said", options.from_standard_input ? "standard input" : name,
+                 "name a file with a phrase on each line"});
   if (!options.in_order)
     std::stable_sort(ranked->begin(), ranked->end(), [&](const RankedLine& a, const RankedLine& b) {
       return value_of(a, options.by) > value_of(b, options.by);

@@ -25,6 +25,12 @@ std::string overview() {
   return text;
 }
 
+std::string command_names() {
+  std::string names;
+  for (const auto& command : commands()) names += (names.empty() ? "" : ", ") + std::string(command.name);
+  return names;
+}
+
 const Command* find_command(const std::string& name) {
   for (const auto& command : commands())
     if (name == command.name) return &command;
@@ -52,7 +58,8 @@ int run(const std::vector<std::string>& words, const OpenWindow& open_window) {
   if (words.empty() || words[0] == "open") {
     if (!open_window && words.size() > 1 && (words[1] == "--help" || words[1] == "-h")) return print(overview());
     if (!open_window)
-      return tell({ProblemKind::missing, "this build has no window", "open", "use the commands; see 'mouthwright --help'"});
+      return tell({ProblemKind::missing, "this build has no window", "open",
+                   "these commands work without it: " + command_names() + "; see 'mouthwright --help'"});
     return open_window({words.begin() + (words.empty() ? 0 : 1), words.end()});
   }
   if (words[0] == "--help" || words[0] == "-h" || words[0] == "help") return print(overview());

@@ -46,9 +46,9 @@ inline std::string whole(const std::filesystem::path& file) {
 }
 
 /// Runs the program of this build with arguments and standard input, to its end. `variables`: NAME=value put before the
-/// environment.
+/// environment, NAME alone taken out of it; `binary`: another copy of the program.
 inline Outcome run_program(const std::vector<std::string>& arguments, const std::string& input = "",
-                           const std::vector<std::string>& variables = {}) {
+                           const std::vector<std::string>& variables = {}, const std::string& binary = "") {
   const Folder folder;
   std::ofstream(folder / "in", std::ios::binary) << input;
   posix_spawn_file_actions_t actions;
@@ -57,13 +57,16 @@ inline Outcome run_program(const std::vector<std::string>& arguments, const std:
   posix_spawn_file_actions_addopen(&actions, 0, in.c_str(), O_RDONLY, 0);
   posix_spawn_file_actions_addopen(&actions, 1, out.c_str(), O_WRONLY | O_CREAT, 0600);
   posix_spawn_file_actions_addopen(&actions, 2, err.c_str(), O_WRONLY | O_CREAT, 0600);
-  std::vector<std::string> words{std::getenv("MOUTHWRIGHT_BINARY") ? std::getenv("MOUTHWRIGHT_BINARY") : "mouthwright"};
+  const char* built = std::getenv("MOUTHWRIGHT_BINARY");
+  std::vector<std::string> words{!binary.empty() ? binary : built != nullptr ? built : "mouthwright"};
   words.insert(words.end(), arguments.begin(), arguments.end());
-  std::vector<std::string> environment = variables;
+  std::vector<std::string> environment;
+  for (const auto& v : variables)
+    if (v.find('=') != std::string::npos) environment.push_back(v);
   for (char** e = environ; *e != nullptr; ++e) {
     const std::string entry = *e, name = entry.substr(0, entry.find('=') + 1);
     bool replaced = false;
-    for (const auto& v : variables) replaced = replaced || v.substr(0, name.size()) == name;
+    for (const auto& v : variables) replaced = replaced || v.substr(0, name.size()) == name || v + "=" == name;
     if (!replaced) environment.push_back(entry);
   }
   std::vector<char*> argv, envp;

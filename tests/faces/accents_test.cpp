@@ -1,0 +1,153 @@
+#include "base/assets.h"
+#include "base/text.h"
+#include "support/program.h"
+
+#include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
+#include <set>
+
+using mw::test::Folder;
+using mw::test::run_program;
+using Json = nlohmann::json;
+
+namespace {
+Json json_of(const std::vector<std::string>& words) {
+  const auto run = run_program(words);
+  REQUIRE_MESSAGE(run.code == 0, run.err);
+  return Json::parse(run.out);
+}
+
+// a shipped accent with one line of it changed
+struct Edited {
+  Folder folder;
+  std::string path = (folder / "own.toml").string();
+  std::vector<std::string> lines = mw::split(*mw::read_asset("accents/GA.toml"), '\n');
+  // 1 for the first line that starts so
+  std::size_t line_of(const std::string& start) const {
+    for (std::size_t i = 0; i < lines.size(); ++i)
+      if (lines[i].starts_with(start)) return i + 1;
+    FAIL("no line starts with " << start);
+    return 0;
+  }
+  mw::test::Outcome check() const {
+    std::string text;
+    for (const auto& line : lines) text += line + "\n";
+    std::ofstream(path, std::ios::binary) << text;
+    return run_program({"accents", "--check", path});
+  }
+};
+
+void refused(const mw::test::Outcome& run, std::size_t line, const std::string& reason) {
+  CHECK_MESSAGE(run.code == 2, run.err);
+  CHECK(run.out.empty());
+  CHECK(run.err.starts_with("mouthwright: "));
+  CHECK_MESSAGE(run.err.find("own.toml line " + std::to_string(line) + ",") != std::string::npos, run.err << " wanted " << line);
+  CHECK_MESSAGE(run.err.find(reason) != std::string::npos, run.err);
+}
+} // namespace
+
+TEST_CASE("accents: the list holds every accent once, in words and as JSON, and each can be opened") {
+  const Json j = json_of({"accents", "--json"});
+  CHECK(j["schema"] == 1);
+  const auto text = run_program({"accents"});
+  REQUIRE(text.code == 0);
+  const auto lines = mw::split(text.out, '\n');
+  REQUIRE(lines.size() == j["accents"].size() + 1); // the last line ends
+  CHECK(j["accents"].size() >= 19);
+  std::set<std::string> ids;
+  for (std::size_t i = 0; i < j["accents"].size(); ++i) {
+    const Json& a = j["accents"][i];
+    const std::string id = a["id"];
+    CHECK(ids.insert(id).second);
+    CHECK(lines[i].starts_with(id + "  " + a["name"].get<std::string>()));
+    CHECK_FALSE(a["status"].get<std::string>().empty());
+    CHECK(run_program({"accents", id}).code == 0);
+  }
+  CHECK(ids.contains("GA"));
+  CHECK(ids.contains("SSBE"));
+}
+
+TEST_CASE("accents ID --json: every set, rule and shift of posture with its source and status") {
+  for (const char* id : {"GA", "SSBE", "SSE"}) {
+    const Json j = json_of({"accents", id, "--json"});
+    CHECK(j["schema"] == 1);
+    CHECK(j["id"] == id);
+    CHECK_FALSE(j["name"].get<std::string>().empty());
+    for (const char* set : {"KIT", "DRESS", "TRAP", "LOT", "STRUT", "FOOT", "BATH", "CLOTH", "NURSE", "FLEECE", "FACE", "PALM",
+                            "THOUGHT", "GOAT", "GOOSE", "PRICE", "CHOICE", "MOUTH", "NEAR", "SQUARE", "START", "NORTH", "FORCE",
+                            "CURE", "happY", "lettER", "commA"}) {
+      REQUIRE_MESSAGE(j["sets"].contains(set), id << " " << set);
+      for (const char* key : {"ipa", "source", "status"}) CHECK_FALSE(j["sets"][set][key].get<std::string>().empty());
+    }
+    for (const char* group : {"rules", "posture"})
+      for (const auto& [name, value] : j[group].items())
+        for (const char* key : {"value", "source", "status"}) CHECK_MESSAGE(!value[key].get<std::string>().empty(), name);
+    CHECK(j["rules"].contains("rhotic"));
+  }
+  CHECK(json_of({"accents", "GA", "--json"})["rules"]["rhotic"]["value"] != json_of({"accents", "SSBE", "--json"})["rules"]["rhotic"]["value"]);
+}
+
+TEST_CASE("accents ID: in words, the same values as in JSON") {
+  const Json j = json_of({"accents", "NZ", "--json"});
+  const std::string text = run_program({"accents", "NZ"}).out;
+  for (const auto& [set, value] : j["sets"].items())
+    CHECK_MESSAGE(text.find("  " + set + ": " + value["ipa"].get<std::string>() + "  [") != std::string::npos, set);
+  for (const auto& [name, value] : j["rules"].items())
+    CHECK_MESSAGE(text.find("  " + name + ": " + value["value"].get<std::string>()) != std::string::npos, name);
+}
+
+TEST_CASE("accents: an unknown id is wrong use, a missing file a problem of the input") {
+  const auto unknown = run_program({"accents", "XX"});
+  CHECK(unknown.code == 1);
+  CHECK(unknown.err.find("XX") != std::string::npos);
+  CHECK(unknown.err.find("SSBE") != std::string::npos);
+  CHECK(run_program({"accents", "gone.toml"}).code == 2);
+  CHECK(run_program({"accents", "--check", "gone.toml"}).code == 2);
+  CHECK(run_program({"accents", "GA", "RP"}).code == 1);
+}
+
+TEST_CASE("accents --check: every shipped accent is fine") {
+  for (const Json list = json_of({"accents", "--json"}); const auto& a : list["accents"]) {
+    const auto run = run_program({"accents", "--check", (*mw::assets_folder() / "accents" / (a["id"].get<std::string>() + ".toml")).string()});
+    CHECK_MESSAGE(run.code == 0, run.err);
+    CHECK(run.out.find("fine") != std::string::npos);
+  }
+}
+
+TEST_CASE("accents --check: a file cut off in a text is told with the line of the cut") {
+  Edited own;
+  const std::size_t at = own.line_of("ipa = ");
+  own.lines.resize(at);
+  own.lines.back().pop_back(); // the closing quotation mark
+  CHECK(own.check().code == 2);
+  refused(own.check(), at, "string");
+}
+
+TEST_CASE("accents --check: a file cut off between tables names what is missing") {
+  Edited own;
+  own.lines.resize(own.line_of("[sets.DRESS]") - 1);
+  const auto run = own.check();
+  CHECK(run.code == 2);
+  CHECK_MESSAGE(run.err.find("own.toml line ") != std::string::npos, run.err);
+}
+
+TEST_CASE("accents --check: a wrong type, an unknown key, a sound that is none, each with its line") {
+  Edited type;
+  type.lines[0] = "id = 3";
+  refused(type.check(), 1, "\"id\" is not a text");
+  Edited key;
+  const std::size_t set = key.line_of("[sets.STRUT]");
+  key.lines.insert(key.lines.begin() + static_cast<long>(set), "colour = \"red\"");
+  refused(key.check(), set + 1, "colour");
+  Edited sound;
+  const std::size_t foot = sound.line_of("[sets.FOOT]");
+  sound.lines[foot] = "ipa = \"?!\"";
+  refused(sound.check(), foot + 1, "?!");
+}
+
+TEST_CASE("accents --check: bytes that are not UTF-8 are told with their line") {
+  Edited own;
+  const std::size_t at = own.line_of("[sets.TRAP]");
+  own.lines[at] = "ipa = \"\xff\"";
+  refused(own.check(), at + 1, "UTF-8");
+}
