@@ -24,6 +24,8 @@ Result<std::vector<Request>> requests_of(const Options& options) {
     if (std::filesystem::path(argument).extension() == ".toml") {
       const auto lesson = read_lesson(argument);
       if (!lesson) return lesson.error();
+      if (lesson->lines.empty())
+        return Problem{ProblemKind::input, "the lesson has no lines yet", argument, "add a [[line]] with a phrase"};
       for (const auto& line : lesson->lines) requests.push_back(line.request);
       continue;
     }

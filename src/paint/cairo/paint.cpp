@@ -264,6 +264,7 @@ Result<std::string> pdf_of(std::span<const Scene> pages, const std::string& titl
   cairo_surface_t* surface = cairo_pdf_surface_create_for_stream(collect, &bytes, 595, 842);
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, title.c_str());
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "Mouthwright");
+  cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE, ""); // no clock: the same pages, the same bytes
   cairo_t* cr = cairo_create(surface);
   for (const Scene& page : pages) {
     cairo_pdf_surface_set_size(surface, page.width, page.height);
