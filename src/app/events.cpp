@@ -8,16 +8,17 @@
 
 namespace mw::app {
 
-// How long the window may sleep: not at all while something moves, else until a deadline or an event.
+// How long the window may sleep: not at all while something moves, else until a deadline, or (-1) until something happens.
 int Window::milliseconds_to_wait() const {
   if (another_ || is_moving(session_.view) || is_fading(session_.glow, wanted_clash())) return 0;
   if (!(fades_on(session_.fades, session_.view, fade_s, false) == session_.fades)) return 0;
-  double wait = 1.0;
+  constexpr double for_ever = 1e9;
+  double wait = for_ever;
   if (ask_in_s_ >= 0) wait = std::min(wait, ask_in_s_);
   const bool tip_waits = !hovered_.empty() && ui_.is_hovered(hovered_) && hovered_s_ < 0.6;
   if (tip_waits) wait = std::min(wait, 0.61 - hovered_s_);
   if (session_.view.presenting && still_s_ < 2) wait = std::min(wait, 2.01 - still_s_);
-  return std::max(static_cast<int>(wait * 1000), 1);
+  return wait == for_ever ? -1 : std::max(static_cast<int>(wait * 1000), 1);
 }
 
 void Window::take_events() {

@@ -106,13 +106,13 @@ void open_readings(Session& session, const Word& word, Rect under) {
 }
 
 // A word that was guessed, has several readings, or was corrected says so under it (visual design, section 10).
-void mark_words(Ui& ui, Session& session, const Layout& layout, const ScorePicture& picture) {
+void mark_words(Ui& ui, Session& session, const Layout& layout, const ScorePicture& picture, double word_size) {
   const Theme& theme = *ui.theme;
   const double u = ui.u;
   for (const auto& [index, rect] : picture.words) {
     if (index >= session.take->pronunciation.words.size()) continue;
     const Word& word = session.take->pronunciation.words[index];
-    const double y = rect.bottom() + 0.5 * u;
+    const double y = rect.y + (1.12 * word_size + 3.5) * u; // between the letters and the stress bars
     const std::string id = "word-" + to_text(static_cast<int>(index));
     Tip tip;
     if (word.source == WordSource::guess) {
@@ -123,7 +123,7 @@ void mark_words(Ui& ui, Session& session, const Layout& layout, const ScorePictu
       ui.canvas.line({"correction", word.text}, {rect.x, y}, {rect.right(), y}, theme.action, 3 * u);
       tip = {"Your own reading", to_ipa(word), ""};
     } else if (!word.choices.empty()) {
-      for (const double d : {-1.0, 2.0}) ui.canvas.line({"choice", word.text}, {rect.x, y + d * u}, {rect.right(), y + d * u}, theme.action, 1.3 * u);
+      for (const double d : {-1.3, 1.3}) ui.canvas.line({"choice", word.text}, {rect.x, y + d * u}, {rect.right(), y + d * u}, theme.action, 1.3 * u);
       tip = {"It can be said in more than one way", "Said now: " + to_ipa(word) + ". Click to choose.", ""};
     } else continue;
     const bool offers = !word.choices.empty() || word.source == WordSource::correction;
@@ -165,7 +165,7 @@ void show_score(Ui& ui, Session& session, const Layout& layout) {
   const ScoreView view = view_of(ui, session, layout);
   const ScorePicture& picture = picture_of(session.take, view);
   ui.canvas.add(picture.group);
-  mark_words(ui, session, layout, picture);
+  mark_words(ui, session, layout, picture, view.word);
   answer_pointing(ui, session, picture, view);
   draw_scrubber(ui, layout, picture, session.view.time_s, view.rect.bottom());
   draw_title(ui, session, layout);

@@ -49,8 +49,6 @@ struct Session {
   double drift_mm = 0;                     // of the marks of air, wall time
   bool field_active = false;      // the phrase is being edited
   bool wants_field = false;       // it should be, from the next picture on
-  bool pointer_shown = true;      // presenting: it hides after two seconds
-  bool at_strongest_once = true;  // a new phrase starts at its strongest clash
   bool asks_again = false;        // the request changed at once (not by typing)
   bool quits = false;
 };

@@ -17,7 +17,8 @@ void draw_curtain(Ui& ui, Rect rect, double opacity) {
   const double u = ui.u;
   Canvas canvas;
   constexpr int folds = 9;
-  const Colour shade = theme.dark ? theme.panel : theme.rule, light = theme.dark ? theme.raised : theme.ground;
+  // high contrast has black rules: cloth in black and white stripes would dazzle
+  const Colour shade = theme.name == "high" ? theme.deep : theme.dark ? theme.panel : theme.rule, light = theme.dark ? theme.raised : theme.ground;
   const double width = rect.width / folds, hem = rect.y + rect.height * 0.9;
   for (int i = 0; i < folds; ++i) {
     const double x = rect.x + i * width;

@@ -21,7 +21,7 @@ void open_accents(Session& session, Rect under) {
 void draw_phrase(Ui& ui, const Session& session, Rect inside, double size) {
   const bool empty = session.request.phrase.empty();
   const std::string shown = empty ? std::string(hint) : cut_text(session.request.phrase, size, false, inside.width);
-  ui.canvas.text({"phrase", ""}, {inside.x, middle_baseline(inside.centre().y, size)}, shown, {size, empty ? ui.theme->quiet : ui.theme->ink});
+  ui.canvas.text({"phrase", ""}, {inside.x + (session.field_active ? 5 * ui.u : 0), middle_baseline(inside.centre().y, size)}, shown, {size, empty ? ui.theme->quiet : ui.theme->ink});
 }
 
 } // namespace
@@ -59,6 +59,7 @@ Rect show_top_bar(Ui& ui, Session& session, const Layout& layout) {
   const Rect present{w - present_width - 12 * u, y, present_width, height};
   if (ui.button("present", present, Sign::present, full ? "Present" : "", {"Present", "The mouth on the projector, readable from the back row", "P"}))
     act(session, Action::present);
+  if (!has_phrase(session)) ui.canvas.box({"veil", ""}, inset(present, -1), 8 * u, with_alpha(theme.panel, 0.45)); // nothing to present yet
   ui.end_sheet();
   return {inside.x + layout.top.x, inside.y + layout.top.y, inside.width, inside.height};
 }

@@ -98,7 +98,9 @@ void Window::run() {
   const double tick = 1.0 / static_cast<double>(SDL_GetPerformanceFrequency());
   auto last = SDL_GetPerformanceCounter();
   while (!session_.quits) {
-    if (const int wait = milliseconds_to_wait(); wait > 0) SDL_WaitEventTimeout(nullptr, wait);
+    const int wait = milliseconds_to_wait();
+    if (wait < 0) SDL_WaitEvent(nullptr);
+    else if (wait > 0) SDL_WaitEventTimeout(nullptr, wait);
     take_events();
     // at most 60 pictures a second, also where the driver does not wait for the screen
     auto now = SDL_GetPerformanceCounter();
@@ -227,6 +229,9 @@ void Window::show_picture(double wall_s) {
   const auto theme = find_theme(session_.view.theme);
   follow_request(wall_s);
   follow_time(wall_s);
+  // presenting, the pointer shows for two seconds after it moved
+  still_s_ += wall_s;
+  SDL_ShowCursor(session_.view.presenting && still_s_ > 2 ? SDL_DISABLE : SDL_ENABLE);
 
   // keys that no field is waiting for
   Input free = input_;
