@@ -1,5 +1,7 @@
 #include "cli/json.h"
 
+#include "base/text.h"
+
 #include <cmath>
 
 namespace mw::cli {
@@ -51,6 +53,24 @@ Json difficulty_json(const Difficulty& d) {
           {"scale", d.scale}};
 }
 
+// Words are told with the sounds they are made of; that a t before th is touched at the teeth stands in the segments and
+// in the processes. Gives the words with that one detail taken back.
+std::vector<Word> as_words(const Pronunciation& pronunciation) {
+  constexpr std::string_view at_the_teeth = "\u032a";
+  std::vector<Word> words = pronunciation.words;
+  std::vector<Sound*> sounds;
+  for (auto& word : words)
+    for (auto& s : word.syllables) {
+      for (auto& sound : s.onset) sounds.push_back(&sound);
+      sounds.push_back(&s.nucleus);
+      for (auto& sound : s.coda) sounds.push_back(&sound);
+    }
+  for (const Process& p : pronunciation.processes)
+    if (p.name == "assimilation" && p.sound < sounds.size() && to_nfd(p.to) == to_nfd(p.from) + std::string(at_the_teeth))
+      std::erase(sounds[p.sound]->marks, at_the_teeth);
+  return words;
+}
+
 template <typename T, typename F> Json list_of(const std::vector<T>& values, F&& f) {
   Json list = Json::array();
   for (const auto& value : values) list.push_back(f(value));
@@ -83,7 +103,7 @@ Json explain_json(const Take& take) {
   const Request& r = take.request;
   Json out{{"schema", 1}, {"phrase", r.phrase}, {"notation", notation_name(r.notation)}, {"accent", take.accent->id},
            {"anatomy", r.anatomy}, {"rate", number(r.rate)}, {"duration_s", number(take.duration_s)}};
-  out["words"] = list_of(take.pronunciation.words, word_json);
+  out["words"] = list_of(as_words(take.pronunciation), word_json);
   out["segments"] = list_of(take.track.segments, segment_json);
   out["gestures"] = list_of(take.score.gestures, gesture_json);
   out["processes"] = list_of(take.pronunciation.processes, [](const Process& p) {

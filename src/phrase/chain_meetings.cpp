@@ -9,7 +9,7 @@ namespace mw {
 namespace {
 using Set = LexicalSet;
 using Place = Link::Place;
-constexpr double across_words_tap = 0.2, dental_across_words = 0.55, labiodental_nasal = 0.3, sibilant_place = 0.5, sibilant_before_affricate = 0.7,
+constexpr double across_words_tap = 0.2, labiodental_nasal = 0.3, sibilant_place = 0.5, sibilant_before_affricate = 0.7,
                  fixed_phrases = 0.4, nasal_place = 0.6, cluster_elision = 0.6, stop_place = 0.75,
                  you_coalescence = 0.7, nt_reduction = 0.75;
 constexpr const char *dental = "\u032a", *syllabic = "\u0329", *lowered = "\u031e", *non_syllabic = "\u032f";
@@ -253,8 +253,7 @@ void assimilate(Chain& chain) {
     const bool plain_sound = chain.links[i].sound.marks.empty();
     const bool dental_stop = !chain.links[next].sound.marks.empty() && chain.links[next].sound.marks.front() == dental;
     const bool dental_next = other == "\u03b8" || other == "\u00f0" || dental_stop;
-    const bool close_enough = !at_seam(chain, i) || chain.casual >= dental_across_words;
-    if (plain_sound && dental_next && close_enough && (letter == "t" || letter == "d" || letter == "n" || letter == "l"))
+    if (plain_sound && dental_next && (letter == "t" || letter == "d" || letter == "n" || letter == "l"))
       return chain.change(i, with_mark(chain.links[i].sound, dental), "assimilation",
                           letter + " moves to the teeth before th");
     if ((letter == "m" || letter == "n") && plain_sound && (other == "f" || other == "v") &&
