@@ -31,7 +31,7 @@ constexpr std::array<PoseChannel, 18> channels{{
     {"tip_curl_deg", &Pose::tip_curl, -30, 110, Articulator::tip},
     {"blade_doming_mm", &Pose::blade, -4, 4, Articulator::tip},
     {"sides_raising", &Pose::sides, -1, 1, Articulator::tip},
-    {"body_height_mm", &Pose::body_y, -22, 3, Articulator::body}, // above 1 only where k and g close far forward
+    {"body_height_mm", &Pose::body_y, -22, 4, Articulator::body}, // above 1 only where k and g close far forward
     {"body_backness_mm", &Pose::body_x, 28, 60, Articulator::body},
     {"root_retraction_mm", &Pose::root, -4, 6, Articulator::root},
     {"velum_opening", &Pose::velum, 0, 1, Articulator::velum},

@@ -82,8 +82,8 @@ TEST_CASE("prototype: area, tongue top, root shift, hyoid drop and lips of every
     CAPTURE(label);
     const Outline& outline = tracers.at(row.at("speaker")).trace(known.at(label));
     const bool mended = allowed(row.at("symbol"), "underside") > tolerance; // its area moves with the under side
-    CHECK(std::abs(outline.tongue_area_mm2 - row.number("area_mm2")) < (mended ? 2.0 : 0.05));
-    CHECK(std::abs(100 * outline.area_error - row.number("area_error_pct")) < (mended ? 0.1 : 0.01));
+    CHECK(std::abs(outline.tongue_area_mm2 - row.number("area_mm2")) < (mended ? 5.0 : 0.05));
+    CHECK(std::abs(100 * outline.area_error - row.number("area_error_pct")) < (mended ? 0.3 : 0.01));
     double top = -1e9;
     for (const Vec2 p : outline.dorsum) top = std::max(top, p.y);
     CHECK(std::abs(top - row.number("tongue_top_mm")) < tolerance);
