@@ -5,6 +5,7 @@
 
 #include "base/assets.h"
 #include "base/text.h"
+#include "lesson/lesson.h"
 
 #include <cstdio>
 
@@ -82,7 +83,22 @@ int open_window(const std::vector<std::string>& arguments) {
   return options ? run_window(*options) : tell(options.error());
 }
 
-int run_window(const WindowOptions& options) {
+namespace {
+// The line in hand of a lesson becomes the request, its theme the window's.
+Result<WindowOptions> with_lesson(WindowOptions options) {
+  if (options.lesson.empty()) return options;
+  const auto lesson = read_lesson(options.lesson);
+  if (!lesson) return lesson.error();
+  options.theme = lesson->theme;
+  if (!lesson->lines.empty() && options.request.phrase.empty()) options.request = lesson->lines[lesson->current].request;
+  return options;
+}
+} // namespace
+
+int run_window(const WindowOptions& given) {
+  const auto with = with_lesson(given);
+  if (!with) return tell(with.error());
+  const WindowOptions& options = *with;
   auto window = Window::open(options);
   if (!window) return tell(window.error());
   if (options.script.empty()) {

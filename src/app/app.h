@@ -17,7 +17,7 @@ struct WindowOptions {
   int width = 1280, height = 720;
   std::string theme = "light";
   bool reduced_motion = false;
-  std::string lesson;       // a file to open
+  std::string lesson;       // a lesson file: its line in hand and its theme
   std::string script;       // for tests: a file of events, see script.h; the window closes at its end
   std::string shot;         // for tests: the last picture goes to this PNG
   /// Looks words up; espeak-ng's when empty.

@@ -16,7 +16,7 @@
 namespace mw::app {
 namespace {
 
-constexpr const char* without_window = "these commands work without a window: explain, frames, strip, sheet, page, clip, chart; see mouthwright --help";
+constexpr const char* without_window = "these commands work without a window: explain, frames, strip, sheet, chart, shape, motion, compare, rank, accents, evidence; see 'mouthwright --help'";
 
 Problem no_display(const std::string& why) { return {ProblemKind::missing, "there is no display for the window", why, without_window}; }
 Problem no_graphics(const std::string& why) {
