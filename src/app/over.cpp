@@ -1,5 +1,6 @@
 #include "app/actions.h"
 #include "app/panels.h"
+#include "app/screens.h"
 
 #include "text/shaper.h"
 
@@ -21,7 +22,8 @@ void choose(Session& session, const Menu& menu, int row) {
     if (text == "as the list has it") session.request.corrections.erase(menu.about);
     else session.request.corrections[menu.about] = "/" + text + "/";
     session.asks_again = true;
-  } else if (menu.id == "slow") view.slow = row;
+  } else if (menu.id == "screen") view.screen = screens()[static_cast<std::size_t>(row)].screen;
+  else if (menu.id == "slow") view.slow = row;
   else if (menu.id == "step") view.step_by = static_cast<StepBy>(row);
   else if (menu.id == "spotlight") {
     view.spotlight.reset();

@@ -11,11 +11,11 @@ namespace mw::app {
 namespace {
 
 // Sizes are shares of the height (visual design, sections 3 and 6): h is a 768th of it.
-struct Screen {
+struct Wall {
   double h, top, foot, stage;
   Rect whole;
 };
-Screen screen_of(const Layout& layout) {
+Wall wall_of(const Layout& layout) {
   const double h = layout.whole.height / 768;
   return {h, 132 * h, 128 * h, std::min(658 * h, layout.whole.width * 0.64), layout.whole};
 }
@@ -27,7 +27,7 @@ Page page_now(const Take& take, std::optional<std::size_t> sound) {
   return {0, take.track.segments.empty() ? 0 : take.track.segments.size() - 1};
 }
 
-void show_line(Ui& ui, Session& session, const Screen& s) {
+void show_line(Ui& ui, Session& session, const Wall& s) {
   const Theme& theme = *ui.theme;
   const Rect rect{0, 0, s.whole.width, s.top};
   ui.begin_sheet("line", rect, theme.ground);
@@ -45,7 +45,7 @@ void show_line(Ui& ui, Session& session, const Screen& s) {
   ui.end_sheet();
 }
 
-void show_large_stage(Ui& ui, Session& session, const Screen& s) {
+void show_large_stage(Ui& ui, Session& session, const Wall& s) {
   const Theme& theme = *ui.theme;
   const Rect rect{0, s.top, s.stage, s.whole.height - s.top - s.foot};
   ui.begin_sheet("stage", rect, theme.panel);
@@ -77,7 +77,7 @@ void show_large_stage(Ui& ui, Session& session, const Screen& s) {
 }
 
 // Flag and kind, the sounds that pull, what happens, what to feel; nothing smaller than a 30th of the height.
-void write_clash(Ui& ui, const Take& take, const Clash& clash, const Screen& s, double x, double width, double bottom) {
+void write_clash(Ui& ui, const Take& take, const Clash& clash, const Wall& s, double x, double width, double bottom) {
   const Theme& theme = *ui.theme;
   const double h = s.h;
   double y = 36 * h;
@@ -101,7 +101,7 @@ void write_clash(Ui& ui, const Take& take, const Clash& clash, const Screen& s, 
   ui.canvas.paragraph({"feel", ""}, {x, y + 46 * h}, clash.feel, {size, theme.ink}, width);
 }
 
-void show_words(Ui& ui, Session& session, const Screen& s) {
+void show_words(Ui& ui, Session& session, const Wall& s) {
   const Theme& theme = *ui.theme;
   const Take& take = *session.take;
   const Rect rect{s.stage, s.top, s.whole.width - s.stage, s.whole.height - s.top - s.foot};
@@ -118,7 +118,7 @@ void show_words(Ui& ui, Session& session, const Screen& s) {
 }
 
 // Only the lanes of the clash; without one, those that move most are not guessed at: tip and back.
-void show_lanes(Ui& ui, Session& session, const Screen& s) {
+void show_lanes(Ui& ui, Session& session, const Wall& s) {
   const Theme& theme = *ui.theme;
   const Take& take = *session.take;
   const Rect rect{0, s.whole.height - s.foot, s.whole.width, s.foot};
@@ -156,7 +156,7 @@ void show_lanes(Ui& ui, Session& session, const Screen& s) {
 } // namespace
 
 void show_presenter(Ui& ui, Session& session, const Layout& layout) {
-  const Screen s = screen_of(layout);
+  const Wall s = wall_of(layout);
   show_line(ui, session, s);
   show_large_stage(ui, session, s);
   show_words(ui, session, s);

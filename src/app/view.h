@@ -12,6 +12,12 @@ namespace mw::app {
 enum class StepBy { frame, sound, move };
 inline constexpr std::array<std::string_view, 3> step_words{"frame", "sound", "move"};
 
+/// The views of the top bar; which there are stands in `screens()`.
+enum class Screen { mouth, compare, my_accent };
+
+/// The two faces of the score panel.
+enum class Face { moves, pattern };
+
 /// Which card of the lower band is in front where there is room for one.
 enum class Card { why, vowels, sides };
 
@@ -33,6 +39,8 @@ struct View {
   double seam_s = 0;                                  // wall time left to rest at a loop's end
   std::optional<Glide> glide;
   std::optional<std::size_t> clash; // in hand: its text stands in the card
+  Screen screen = Screen::mouth;
+  Face face = Face::moves;
   std::string theme = "light";
   bool mirrored = false, labels = false, covered = false, presenting = false, blank = false, all_lanes = false;
   std::optional<Articulator> spotlight;

@@ -4,6 +4,7 @@
 #include "app/field.h"
 #include "app/panels.h"
 #include "app/playback.h"
+#include "app/screens.h"
 #include "base/text.h"
 #include "text/shaper.h"
 
@@ -184,13 +185,9 @@ void Window::panels() {
   }
   const Rect inside = show_top_bar(ui_, session_, layout_);
   field_rect_ = inside;
-  if (!has_phrase(session_)) show_first_minute(ui_, session_, layout_);
-  else {
-    show_stage(ui_, session_, layout_);
-    show_score(ui_, session_, layout_);
-    show_why(ui_, session_, layout_);
-    if (layout_.fold == Fold::full) show_vowels(ui_, session_, layout_);
-  }
+  const ScreenRow& screen = row_of(session_.view.screen);
+  if (has_phrase(session_) || screen.without_phrase) screen.show(ui_, session_, layout_);
+  else show_first_minute(ui_, session_, layout_);
   show_transport(ui_, session_, layout_);
 }
 

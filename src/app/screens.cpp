@@ -1,0 +1,31 @@
+#include "app/screens.h"
+
+#include "app/panels.h"
+
+#include <algorithm>
+#include <array>
+
+namespace mw::app {
+namespace {
+
+constexpr std::array rows{
+    ScreenRow{Screen::mouth, "Mouth", "The line said by a mouth, and where its moves collide", show_mouth_screen},
+};
+
+} // namespace
+
+std::span<const ScreenRow> screens() { return rows; }
+
+const ScreenRow& row_of(Screen screen) {
+  const auto found = std::ranges::find(rows, screen, &ScreenRow::screen);
+  return found == rows.end() ? rows.front() : *found;
+}
+
+void show_mouth_screen(Ui& ui, Session& session, const Layout& layout) {
+  show_stage(ui, session, layout);
+  show_score(ui, session, layout);
+  show_why(ui, session, layout);
+  if (layout.fold == Fold::full) show_vowels(ui, session, layout);
+}
+
+} // namespace mw::app
