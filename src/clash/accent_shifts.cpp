@@ -1,9 +1,11 @@
 #include "clash/accent_shifts.h"
 
+#include "clash/analysis.h"
 #include "clash/features.h"
 #include "clash/similarity.h"
 #include "clash/tell.h"
 #include "clash/telling.h"
+#include "phrase/shifts.h"
 
 #include <algorithm>
 #include <map>
@@ -18,6 +20,7 @@ struct Pairing {
   std::size_t segment = 0; // of the target
   std::size_t syllable = 0; // counted over the phrase
   bool strong = true;
+  std::optional<LexicalSet> set{}; // of a vowel
 };
 
 /// Cheapest way to pair the sounds of one slot in order; leaving one out costs `skip`.
@@ -64,7 +67,7 @@ void pair_syllables(const Pronunciation& own, const Pronunciation& target, const
       const auto from = facts_list(x), to = facts_list(y);
       for (const auto& [i, j] : pair_slot(from, to)) {
         const std::size_t segment = segment_at(track, word, s, slot, j);
-        if (segment < track.segments.size()) pairs.push_back({from[i], to[j], segment, syllable, b[s].stress > 0});
+        if (segment < track.segments.size()) pairs.push_back({from[i], to[j], segment, syllable, b[s].stress > 0, from[i].vowel ? b[s].set : std::nullopt});
       }
     };
     add(a[s].onset, b[s].onset, Slot::onset);
@@ -73,37 +76,40 @@ void pair_syllables(const Pronunciation& own, const Pronunciation& target, const
   }
 }
 
-/// What is found for one triple of sounds: the shared one and the two kept apart.
-struct Shift {
+/// What is found for one triple of sounds, the shared one and the two kept apart: told where the two are nearest.
+struct FoundShift {
   bool kept_apart = true; // by the target; false: the target merges
   const Pairing* first = nullptr;
   const Pairing* second = nullptr;
-  std::vector<std::size_t> segments;
-  std::size_t nearest = 1000; // syllables between the two
+  std::size_t nearest = 0; // syllables between the two
 };
 
-void note_shift(std::map<std::vector<std::string>, Shift>& shifts, const Pairing& a, const Pairing& b) {
+/// t, its tap and its catch are one sound of the language, in two places; so are two values of one set.
+bool same_sound(const Pairing& a, const Pairing& b, const SoundFacts& x, const SoundFacts& y) {
+  if (a.set && b.set) return *a.set == *b.set;
+  return !x.vowel && broad_letter(x.key) == broad_letter(y.key);
+}
+
+void note_shift(std::map<std::vector<std::string>, FoundShift>& shifts, const Pairing& a, const Pairing& b) {
   const bool own_same = a.own.key == b.own.key, target_same = a.target.key == b.target.key;
   if (own_same == target_same || a.own.vowel != b.own.vowel) return;
   if (a.own.vowel && (!a.strong || !b.strong)) return; // weak vowels follow the strong ones
   const SoundFacts &x = own_same ? a.target : a.own, &y = own_same ? b.target : b.own;
+  if (same_sound(a, b, x, y)) return;
   const std::string shared = own_same ? a.own.key : a.target.key;
-  Shift& shift = shifts[{own_same ? "apart" : "merged", shared, std::min(x.key, y.key), std::max(x.key, y.key)}];
-  if (b.syllable - a.syllable < shift.nearest) shift.first = &a, shift.second = &b, shift.nearest = b.syllable - a.syllable;
-  shift.kept_apart = own_same;
-  for (const Pairing* p : {&a, &b}) shift.segments.push_back(p->segment);
+  FoundShift& shift = shifts[{own_same ? "apart" : "merged", shared, std::min(x.key, y.key), std::max(x.key, y.key)}];
+  if (shift.first && b.syllable - a.syllable >= shift.nearest) return;
+  shift = {.kept_apart = own_same, .first = &a, .second = &b, .nearest = b.syllable - a.syllable};
 }
 
 // Within two syllables the two sounds stand side by side in the ear and the mouth; within a dozen they are one breath.
 int level_of(std::size_t syllables) { return syllables <= 2 ? 3 : syllables <= 12 ? 2 : 1; }
 
-Clash tell(const Shift& shift, const Teller& target) {
+Clash tell(const FoundShift& shift, const Teller& target) {
   const Pairing &a = *shift.first, &b = *shift.second;
   Clash clash;
   clash.kind = ClashKind::accent_shift;
-  clash.segments = shift.segments;
-  std::sort(clash.segments.begin(), clash.segments.end());
-  clash.segments.erase(std::unique(clash.segments.begin(), clash.segments.end()), clash.segments.end());
+  clash.segments = {std::min(a.segment, b.segment), std::max(a.segment, b.segment)};
   clash.level = level_of(shift.nearest);
   clash.strength = 1 / (1 + static_cast<double>(shift.nearest));
   clash.start_s = target.track.segments[clash.segments.front()].start_s;
@@ -131,7 +137,7 @@ std::vector<Clash> find_accent_shifts(const Pronunciation& own, const Pronunciat
   std::size_t syllable = 0;
   for (std::size_t word = 0; word < std::min(own.words.size(), target.words.size()); ++word)
     pair_syllables(own, target, track, word, syllable, pairs);
-  std::map<std::vector<std::string>, Shift> shifts;
+  std::map<std::vector<std::string>, FoundShift> shifts;
   for (std::size_t i = 0; i < pairs.size(); ++i)
     for (std::size_t j = i + 1; j < pairs.size(); ++j) note_shift(shifts, pairs[i], pairs[j]);
   std::vector<Clash> clashes;
@@ -139,6 +145,20 @@ std::vector<Clash> find_accent_shifts(const Pronunciation& own, const Pronunciat
   std::stable_sort(clashes.begin(), clashes.end(), [](const Clash& a, const Clash& b) {
     return a.level != b.level ? a.level > b.level : a.strength > b.strength;
   });
+  return clashes;
+}
+
+std::vector<Clash> with_accent_shifts(std::vector<Clash> clashes, const std::vector<Clash>& shifts) {
+  const std::size_t moves = clashes.size();
+  for (const Clash& shift : shifts) {
+    const bool told = std::any_of(clashes.begin() + static_cast<std::ptrdiff_t>(moves), clashes.end(), [&](const Clash& k) {
+      return std::all_of(shift.segments.begin(), shift.segments.end(), [&](std::size_t segment) {
+        return std::binary_search(k.segments.begin(), k.segments.end(), segment);
+      });
+    });
+    if (shift.level > 1 && !told) clashes.push_back(shift);
+  }
+  std::stable_sort(clashes.begin(), clashes.end(), stronger);
   return clashes;
 }
 

@@ -10,4 +10,8 @@ namespace mw {
 /// those of `track`, the target's. Strongest first; empty when nothing in the phrase shifts.
 std::vector<Clash> find_accent_shifts(const Pronunciation& own, const Pronunciation& target, const SegmentTrack& track);
 
+/// The clashes of a take with the learner's shifts put in their places. No flood: shifts told within one breath only,
+/// and of two that meet in a place the nearer pair.
+std::vector<Clash> with_accent_shifts(std::vector<Clash> clashes, const std::vector<Clash>& shifts);
+
 } // namespace mw

@@ -17,6 +17,8 @@ std::vector<Clash> find_clashes(const Pronunciation& pronunciation, const Segmen
                                 const Analysis& analysis);
 Difficulty judge(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
                  const std::vector<Clash>& clashes, const Analysis& analysis);
+/// Strongest first: level, then strength (comparable within a kind only, so the kind goes before it), then time.
+bool stronger(const Clash& a, const Clash& b);
 std::vector<LikelySlip> find_likely_slips(const Pronunciation& pronunciation, const SegmentTrack& track,
                                           const Analysis& analysis);
 

@@ -32,15 +32,6 @@ std::size_t shared_segments(const Clash& a, const Clash& b) {
   }));
 }
 
-/// Strongest first: level, then strength (comparable within a kind only, so the kind goes before it), then time.
-bool stronger(const Clash& a, const Clash& b) {
-  if (a.level != b.level) return a.level > b.level;
-  if (a.kind != b.kind) return a.kind < b.kind;
-  if (a.strength != b.strength) return a.strength > b.strength;
-  if (a.start_s != b.start_s) return a.start_s < b.start_s;
-  return a.segments < b.segments;
-}
-
 /// Swaps of the same stretch are one: where starts and ends are both exchanged, each pair would be told again.
 bool same_stretch(const Clash& a, const Clash& b) {
   return a.kind == ClashKind::swap && std::min(a.end_s, b.end_s) - std::max(a.start_s, b.start_s) > 0;
@@ -102,6 +93,14 @@ std::vector<Clash> twins_joined(std::vector<Clash> clashes, const SegmentTrack& 
 
 std::string_view to_text(ClashKind kind) { return kind_table[static_cast<std::size_t>(kind)].name; }
 std::string_view learner_name(ClashKind kind) { return kind_table[static_cast<std::size_t>(kind)].learner; }
+
+bool stronger(const Clash& a, const Clash& b) {
+  if (a.level != b.level) return a.level > b.level;
+  if (a.kind != b.kind) return a.kind < b.kind;
+  if (a.strength != b.strength) return a.strength > b.strength;
+  if (a.start_s != b.start_s) return a.start_s < b.start_s;
+  return a.segments < b.segments;
+}
 
 std::vector<Clash> find_clashes(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
                                 const Analysis& analysis) {

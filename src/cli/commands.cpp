@@ -6,19 +6,20 @@ namespace mw::cli {
 
 const std::vector<Command>& commands() {
   static const std::vector<Command> table{
-      {"explain", "PHRASE", opt_phrase | opt_anatomy | opt_json, "how it is said, where moves clash, why it is hard", run_explain},
+      {"explain", "PHRASE", opt_phrase | opt_anatomy | opt_json | opt_learner, "how it is said, where moves clash, why it is hard", run_explain},
       {"motion", "PHRASE", opt_phrase | opt_anatomy | opt_fps | opt_gaps, "every articulator value over time, as CSV", run_motion},
       {"shape", "SEGMENT", opt_notation | opt_draw | opt_size | opt_transparent | opt_write | opt_json | opt_end,
        "one sound: its shape, measures and picture", run_shape},
       {"frames", "PHRASE",
-       opt_phrase | opt_draw | opt_time | opt_fps | opt_size | opt_captions | opt_transparent | opt_write | opt_resume | opt_every,
+       opt_phrase | opt_draw | opt_time | opt_fps | opt_size | opt_captions | opt_transparent | opt_write | opt_resume | opt_every |
+           opt_learner,
        "the moving mouth as numbered PNG pictures", run_frames},
-      {"strip", "PHRASE", opt_phrase | opt_draw | opt_size | opt_captions | opt_write, "one picture, a cell for each sound", run_strip},
-      {"sheet", "PHRASE...", opt_phrase | opt_draw | opt_paper | opt_write, "a handout, a page for each phrase or line of a lesson", run_sheet},
+      {"strip", "PHRASE", opt_phrase | opt_draw | opt_size | opt_captions | opt_write | opt_learner, "one picture, a cell for each sound", run_strip},
+      {"sheet", "PHRASE...", opt_phrase | opt_draw | opt_paper | opt_write | opt_learner, "a handout, a page for each phrase or line of a lesson", run_sheet},
       {"chart", "", opt_draw | opt_paper | opt_part | opt_size | opt_write, "the whole IPA chart as small mouths", run_chart},
       {"accents", "[ID]", opt_json | opt_check, "the accents, or every value of one", run_accents},
       {"compare", "PHRASE", opt_phrase | opt_json | opt_with, "a phrase in two accents: sounds that differ, vowels that merge", run_compare},
-      {"rank", "FILE", opt_phrase | opt_anatomy | opt_json | opt_rank, "the lines of a script, hardest first", run_rank},
+      {"rank", "FILE", opt_phrase | opt_anatomy | opt_json | opt_rank | opt_learner, "the lines of a script, hardest first", run_rank},
       {"evidence", "[TABLE]", opt_json, "the model's figures beside published ones", run_evidence},
   };
   return table;

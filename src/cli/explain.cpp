@@ -53,6 +53,7 @@ std::string bars(const Difficulty& d) {
 
 std::string explain_text(const Take& take) {
   std::string out = take.request.phrase + "\n" + transcription(take.pronunciation) + "  (" + take.accent->name + ")\n";
+  if (take.learner) out += transcription(take.learner_pronunciation) + "  (your own accent, " + take.learner->name + ")\n";
   out += "\nThe pattern of actions\n" + pattern(take);
   out += "\nWhere moves clash\n" + clash_lines(take);
   out += "\nHow hard: " + take.difficulty.label + "\n" + bars(take.difficulty);

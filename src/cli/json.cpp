@@ -103,6 +103,10 @@ Json explain_json(const Take& take) {
   const Request& r = take.request;
   Json out{{"schema", 1}, {"phrase", r.phrase}, {"notation", notation_name(r.notation)}, {"accent", take.accent->id},
            {"anatomy", r.anatomy}, {"rate", number(r.rate)}, {"duration_s", number(take.duration_s)}};
+  if (take.learner) {
+    out["learner"] = take.learner->id;
+    out["learner_words"] = list_of(take.learner_pronunciation.words, word_json);
+  }
   out["words"] = list_of(as_words(take.pronunciation), word_json);
   out["segments"] = list_of(take.track.segments, segment_json);
   out["gestures"] = list_of(take.score.gestures, gesture_json);

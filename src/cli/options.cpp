@@ -89,6 +89,8 @@ void add_other_options(CLI::App& app, unsigned bits, Options& o) {
   if (bits & opt_end) app.add_flag("--end", o.at_end, "a glide at its end instead of its start");
   if (bits & opt_check) app.add_option("--check", o.check, "check an accent file and say what is wrong with it");
   if (bits & opt_with) app.add_option("--with", o.with, "the learner's accent: id or path");
+  if (bits & opt_learner)
+    app.add_option("--learner", o.learner, "the learner's own accent: id or path; tells what has to be kept apart or merged");
   if (bits & opt_rank) {
     app.add_flag("--in-order", o.in_order, "lines in the order of the file");
     app.add_option("--by", o.by, "slips, slowing, late_start, drift or overall")
@@ -168,7 +170,8 @@ Request to_request(const Options& o) {
           .anatomy = o.anatomy,
           .rate = o.rate,
           .casual = o.casual,
-          .loop = o.loop};
+          .loop = o.loop,
+          .learner = o.learner};
 }
 
 } // namespace mw::cli

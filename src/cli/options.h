@@ -13,7 +13,7 @@ namespace mw::cli {
 struct Options {
   std::vector<std::string> arguments; // PHRASE, SEGMENT, ID, FILE or TABLE
   Notation notation = Notation::text;
-  std::string accent = "GA", anatomy = "adult-male", theme = "light", output, every = "frame", check, with;
+  std::string accent = "GA", anatomy = "adult-male", theme = "light", output, every = "frame", check, with, learner;
   double rate = 4.5, casual = 0.5, slow = 4, fps = 24;
   int width = 1280, height = 720;
   bool loop = false, json = false, overwrite = false, resume = false, captions = true, transparent = false,
@@ -53,6 +53,7 @@ enum Option : unsigned {
   opt_with = 1u << 17,    // compare --with
   opt_paper = 1u << 18,
   opt_part = 1u << 19,
+  opt_learner = 1u << 20, // --learner
 };
 /// All commands, in the order of --help.
 const std::vector<Command>& commands();

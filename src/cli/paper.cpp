@@ -26,7 +26,10 @@ Result<std::vector<Request>> requests_of(const Options& options) {
       if (!lesson) return lesson.error();
       if (lesson->lines.empty())
         return Problem{ProblemKind::input, "the lesson has no lines yet", argument, "add a [[line]] with a phrase"};
-      for (const auto& line : lesson->lines) requests.push_back(line.request);
+      for (const auto& line : lesson->lines) {
+        requests.push_back(line.request);
+        if (!options.learner.empty()) requests.back().learner = options.learner;
+      }
       continue;
     }
     Request request = to_request(options);

@@ -45,6 +45,12 @@ std::string json_row(const RankedLine& r) {
 Result<std::vector<RankedLine>> rank_lines(const Options& options, const std::string& text) {
   const auto accent = read_accent(options.accent);
   if (!accent) return accent.error();
+  std::optional<Accent> learner;
+  if (!options.learner.empty()) {
+    auto own = read_accent(options.learner);
+    if (!own) return own.error();
+    learner = std::move(*own);
+  }
   auto pronouncer = open_espeak();
   if (!pronouncer) return pronouncer.error();
   std::vector<RankedLine> ranked;
@@ -53,7 +59,8 @@ Result<std::vector<RankedLine>> rank_lines(const Options& options, const std::st
     ++number_of_line;
     const std::string line(trim(raw));
     if (line.empty()) continue;
-    auto row = rank_line({number_of_line, "", line}, *accent, **pronouncer, {.notation = options.notation, .casual = options.casual});
+    auto row = rank_line({number_of_line, "", line}, *accent, **pronouncer, {.notation = options.notation, .casual = options.casual},
+                         learner ? &*learner : nullptr);
     if (!row && row.error().kind != ProblemKind::input) return row.error();
     if (row) ranked.push_back(std::move(*row));
     else {

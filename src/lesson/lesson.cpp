@@ -76,6 +76,7 @@ Result<LessonLine> read_line(const toml::table& table, const std::string& file) 
   r.text("phrase", line.request.phrase);
   r.choice("notation", notation, {"text", "ipa", "xsampa"});
   r.text("accent", line.request.accent);
+  r.text("learner", line.request.learner);
   r.choice("anatomy", line.request.anatomy, {"adult-male", "adult-female", "child"});
   r.number("rate", line.request.rate, 1, 9);
   r.number("casual", line.request.casual, 0, 1);
@@ -101,6 +102,7 @@ toml::table line_table(const LessonLine& line) {
   const Request& r = line.request;
   toml::table t{{"phrase", r.phrase}, {"accent", r.accent}};
   const Request plain;
+  if (!r.learner.empty()) t.insert("learner", r.learner);
   if (r.notation != plain.notation) t.insert("notation", notation_name(r.notation));
   if (r.anatomy != plain.anatomy) t.insert("anatomy", r.anatomy);
   if (r.rate != plain.rate) t.insert("rate", r.rate);

@@ -43,11 +43,7 @@ struct Family {
 constexpr Family families[]{{"ɫ", "l"}, {"ʊ", "l"}, {"ɾ", "t"}, {"ʔ", "t"}, {"ʈ", "t"}, {"ɖ", "d"},
                             {"ɱ", "n"}, {"r", "ɹ"}, {"ɻ", "ɹ"}, {"ʁ", "ɹ"}, {"ʋ", "ɹ"}};
 
-std::string_view broad(const Sound& sound) {
-  const auto at = std::find_if(std::begin(families), std::end(families),
-                               [&](const Family& row) { return row.letter == sound.letter; });
-  return at == std::end(families) ? std::string_view(sound.letter) : at->as;
-}
+std::string_view broad(const Sound& sound) { return broad_letter(sound.letter); }
 
 int cost(const Placed& a, const Placed& b) {
   if (*a.sound == *b.sound) return 0;
@@ -154,6 +150,12 @@ std::vector<Shift> shifts_of(const std::vector<Aligned>& aligned, const Pronunci
 }
 
 } // namespace
+
+std::string_view broad_letter(std::string_view letter) {
+  const auto at =
+      std::find_if(std::begin(families), std::end(families), [&](const Family& row) { return row.letter == letter; });
+  return at == std::end(families) ? letter : at->as;
+}
 
 Comparison compare(const Pronunciation& a, const Pronunciation& b) {
   Comparison result;

@@ -35,4 +35,7 @@ struct Comparison {
 /// words).
 Comparison compare(const Pronunciation& a, const Pronunciation& b);
 
+/// The letter that stands for a consonant of English in any place or accent: t for a tap or a catch, l for a dark l.
+std::string_view broad_letter(std::string_view letter);
+
 } // namespace mw

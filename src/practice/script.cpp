@@ -1,6 +1,7 @@
 #include "practice/script.h"
 
 #include "base/text.h"
+#include "clash/accent_shifts.h"
 #include "clash/analysis.h"
 #include "segments/track.h"
 
@@ -104,13 +105,19 @@ std::vector<std::string> parts_of(const std::vector<ScriptLine>& lines) {
 }
 
 Result<RankedLine> rank_line(const ScriptLine& line, const Accent& accent, Pronouncer& pronouncer,
-                             const PronounceSettings& settings) {
+                             const PronounceSettings& settings, const Accent* learner) {
   const auto pronunciation = pronounce(line.text, accent, pronouncer, settings);
   if (!pronunciation) return pronunciation.error();
   const SegmentTrack track = spell_out(*pronunciation);
   const Analysis analysis = analyse(track, false);
-  const auto clashes = find_clashes(*pronunciation, track, {}, analysis);
-  return RankedLine{line, judge(*pronunciation, track, {}, clashes, analysis), spots_of(*pronunciation, track, clashes)};
+  auto clashes = find_clashes(*pronunciation, track, {}, analysis);
+  Difficulty difficulty = judge(*pronunciation, track, {}, clashes, analysis);
+  if (learner != nullptr) {
+    const auto own = pronounce(line.text, *learner, pronouncer, settings);
+    if (!own) return own.error();
+    clashes = with_accent_shifts(std::move(clashes), find_accent_shifts(*own, *pronunciation, track));
+  }
+  return RankedLine{line, std::move(difficulty), spots_of(*pronunciation, track, clashes)};
 }
 
 void sort_hardest(std::vector<RankedLine>& lines, RankBy by) {

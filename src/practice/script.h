@@ -39,9 +39,10 @@ struct RankedLine {
   std::vector<Spot> spots; // strongest first; of the pattern of actions (moves are looked at when the line is opened)
 };
 
-/// Judges one line; cheap, so that a whole script can be read while it is shown. Problem (input): nothing sayable.
+/// Judges one line; cheap, so that a whole script can be read while it is shown. With a learner's accent the spots hold
+/// its shifts too. Problem (input): nothing sayable.
 Result<RankedLine> rank_line(const ScriptLine& line, const Accent& accent, Pronouncer& pronouncer,
-                             const PronounceSettings& settings = {});
+                             const PronounceSettings& settings = {}, const Accent* learner = nullptr);
 
 enum class RankBy { overall, slips, slowing, late_start, drift };
 /// Hardest first; ties keep the order of the script.

@@ -1,11 +1,33 @@
 #include "take/take.h"
 
 #include "accent/shared.h"
+#include "clash/accent_shifts.h"
 #include "clash/analysis.h"
 
 #include <algorithm>
 
 namespace mw {
+
+namespace {
+
+PronounceSettings settings_of(const Request& request) {
+  return {.notation = request.notation, .casual = request.casual, .corrections = request.corrections};
+}
+
+/// The phrase as the learner's own accent has it, and what shifts between the two. The bars stay those of the phrase.
+std::optional<Problem> add_learner(Take& take, Pronouncer& pronouncer) {
+  auto accent = read_shared_accent(take.request.learner);
+  if (!accent) return accent.error();
+  take.learner = *accent;
+  auto said = pronounce(take.request.phrase, *take.learner, pronouncer, settings_of(take.request));
+  if (!said) return said.error();
+  take.learner_pronunciation = std::move(*said);
+  take.clashes = with_accent_shifts(std::move(take.clashes),
+                                    find_accent_shifts(take.learner_pronunciation, take.pronunciation, take.track));
+  return std::nullopt;
+}
+
+} // namespace
 
 Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer& pronouncer) {
   auto take = std::make_shared<Take>();
@@ -23,8 +45,7 @@ Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer
   take->accent = *accent;
 
   // phrase -> pronunciation -> segments -> score -> motion
-  auto said = pronounce(request.phrase, *take->accent, pronouncer,
-                        {.notation = request.notation, .casual = request.casual, .corrections = request.corrections});
+  auto said = pronounce(request.phrase, *take->accent, pronouncer, settings_of(request));
   if (!said) return said.error();
   take->pronunciation = std::move(*said);
   take->track = spell_out(take->pronunciation, {.rate = request.rate, .loop = request.loop});
@@ -39,6 +60,8 @@ Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer
   take->clashes = find_clashes(take->pronunciation, take->track, take->score, analysis);
   take->difficulty = judge(take->pronunciation, take->track, take->score, take->clashes, analysis);
   take->likely_slips = find_likely_slips(take->pronunciation, take->track, analysis);
+  if (!request.learner.empty())
+    if (auto problem = add_learner(*take, pronouncer)) return *problem;
   take->notes = take->pronunciation.notes;
   return std::shared_ptr<const Take>(std::move(take));
 }

@@ -23,6 +23,7 @@ struct Request {
   double casual = 0.5; // 0 careful .. 1 casual
   bool loop = false;
   std::map<std::string, std::string> corrections{};
+  std::string learner{}; // id or path of the accent of who learns the phrase; empty = none
   bool operator==(const Request&) const = default;
 };
 
@@ -41,6 +42,8 @@ struct Take {
   std::vector<LikelySlip> likely_slips;
   std::vector<Note> notes; // of all stages
   double duration_s = 0;
+  std::shared_ptr<const Accent> learner{};  // null: the request names none
+  Pronunciation learner_pronunciation{};    // the phrase in the learner's own accent
 };
 
 /// Runs the chain. Problems of a stage come through with their kind and span.
