@@ -43,6 +43,7 @@ struct Difficulty {
   std::string scale; // version of weights and list
   std::vector<double> load;         // per segment, 0..1, over time
   std::array<std::string, 4> bar_words{}; // slips, slowing, late_start, drift in the words of the label
+  std::array<double, 4> bar_lengths{};    // the same on a rule whose quarters are the words, 0..1; for drawing
   bool operator==(const Difficulty&) const = default;
 };
 struct LikelySlip {

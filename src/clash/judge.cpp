@@ -41,7 +41,10 @@ Difficulty judge(const Pronunciation& pronunciation, const SegmentTrack& track, 
   d.drift = bars[3];
   d.overall = overall_of(m, *data, *norms);
   d.label = label_of(d.overall, *data);
-  for (std::size_t b = 0; b < bar_count; ++b) d.bar_words[b] = bar_word_of(static_cast<Bar>(b), m, *data, *norms);
+  for (std::size_t b = 0; b < bar_count; ++b) {
+    d.bar_lengths[b] = bar_length_of(static_cast<Bar>(b), m, *norms);
+    d.bar_words[b] = bar_word_of(d.bar_lengths[b]);
+  }
   d.scale = to_text(data->weight("scale"));
   d.reasons = reasons_of(m, analysis.sequence, pronunciation, track, *data, *norms);
   d.load = load_of(m, *norms, track, score, clashes);

@@ -47,6 +47,21 @@ Result<std::vector<Measure>> measure_reference(const DifficultyData& data) {
   return measures;
 }
 
+/// Cuts every bar where the label's limits cut the list: the same share of its lines lies below.
+void cut_bars(Norms& norms, const std::vector<Measure>& measures, const DifficultyData& data) {
+  static constexpr std::array<std::string_view, 3> limits{"label_moderate", "label_demanding", "label_very_demanding"};
+  for (std::size_t l = 0; l < limits.size(); ++l) {
+    const auto below = std::count_if(measures.begin(), measures.end(), [&](const Measure& m) { return overall_of(m, data, norms) < data.weight(limits[l]); });
+    const double share = static_cast<double>(below) / static_cast<double>(measures.size());
+    for (std::size_t b = 0; b < bar_count; ++b) {
+      std::vector<double> values;
+      for (const Measure& m : measures) values.push_back(m.bar(static_cast<Bar>(b)));
+      const double least = l == 0 ? 1e-9 : norms.cuts[b][l - 1] + 1e-9; // cuts never meet
+      norms.cuts[b][l] = std::max(percentile(values, share), least);
+    }
+  }
+}
+
 } // namespace
 
 Result<Norms> norms_of(const DifficultyData& data) {
@@ -66,6 +81,7 @@ Result<Norms> norms_of(const DifficultyData& data) {
   }
   for (std::size_t f = 0; f < factor_count; ++f)
     norms.factor_mean[f] = mean_of(column([&](const Measure& m) { return m.factor[f]; }));
+  cut_bars(norms, *measures, data);
   std::vector<double> loads;
   for (const Measure& m : *measures) loads.insert(loads.end(), m.load.begin(), m.load.end());
   norms.load_end = std::max(percentile(loads, .99), 1e-9);
@@ -99,9 +115,19 @@ std::string label_of(double overall, const DifficultyData& data) {
   return overall >= data.weight("label_moderate") ? "moderate" : "easy";
 }
 
-std::string bar_word_of(Bar bar, const Measure& measure, const DifficultyData& data, const Norms& norms) {
-  const auto b = static_cast<std::size_t>(bar);
-  return label_of(1 / (1 + std::exp(-(measure.bar(bar) - norms.mean[b]) / norms.spread[b])), data);
+double bar_length_of(Bar bar, const Measure& measure, const Norms& norms) {
+  const auto& cuts = norms.cuts[static_cast<std::size_t>(bar)];
+  const double end = std::max(norms.hard_end[static_cast<std::size_t>(bar)], cuts[2] + 1e-9);
+  const std::array<double, 5> marks{0, cuts[0], cuts[1], cuts[2], end};
+  const double value = measure.bar(bar);
+  for (std::size_t i = 0; i + 1 < marks.size(); ++i)
+    if (value < marks[i + 1]) return (static_cast<double>(i) + (value - marks[i]) / (marks[i + 1] - marks[i])) / 4;
+  return 1;
+}
+
+std::string bar_word_of(double length) {
+  static constexpr std::array<std::string_view, 4> words{"easy", "moderate", "demanding", "very demanding"};
+  return std::string(words[std::min<std::size_t>(3, static_cast<std::size_t>(std::max(0.0, length) * 4))]);
 }
 
 double push_of(Factor factor, const Measure& measure, const DifficultyData& data, const Norms& norms) {

@@ -9,6 +9,7 @@ struct Norms {
   std::array<double, bar_count> hard_end{}; // raw bar of the hard end: the 95th percentile of the list
   std::array<double, bar_count> mean{}, spread{};
   std::array<double, factor_count> factor_mean{};
+  std::array<std::array<double, 3>, bar_count> cuts{}; // raw bar where moderate, demanding, very demanding begin
   double load_end = 1; // raw load of a sound that counts as full
 };
 
@@ -28,8 +29,11 @@ double overall_of(const Measure& measure, const DifficultyData& data, const Norm
 /// easy, moderate, demanding, very demanding.
 std::string label_of(double overall, const DifficultyData& data);
 
-/// The same words for one bar, cut where the list's bars are cut by the label's limits.
-std::string bar_word_of(Bar bar, const Measure& measure, const DifficultyData& data, const Norms& norms);
+/// Where a bar ends on a rule whose quarters are the four words, 0..1; the hard end of the list is the end of the rule.
+/// The words are cut so that each holds the same share of the list's lines in every bar as in the label.
+double bar_length_of(Bar bar, const Measure& measure, const Norms& norms);
+/// The word of that quarter.
+std::string bar_word_of(double length);
 
 /// How much a factor pushes the order number above an average line; for choosing reasons.
 double push_of(Factor factor, const Measure& measure, const DifficultyData& data, const Norms& norms);

@@ -35,12 +35,21 @@ std::string shown(const std::vector<PatternCard>& cards) {
   return text.empty() ? "-" : text;
 }
 
+/// How the lane comes round; where that is a stretch of the phrase, or its stressed syllables alone, it is spelled out.
+std::string round_text(const Pattern& pattern, const PatternLane& lane) {
+  const std::string round = lane.period == 1 ? "always the same" : "every " + to_text(static_cast<int>(lane.period));
+  if (lane.syllables.size() == pattern.syllables.size()) return round;
+  std::string stretch;
+  for (const std::string& item : lane.items) stretch += (stretch.empty() ? "" : " ") + item;
+  const bool neighbours = lane.syllables.back() - lane.syllables.front() + 1 == lane.syllables.size();
+  return stretch + (neighbours ? ": " : " on the beats: ") + round;
+}
+
 std::string lane_text(const Pattern& pattern, Slot slot, std::string_view label) {
   std::string line(label);
   for (const PatternSyllable& syllable : pattern.syllables) line += ' ' + shown(syllable.at(slot));
   for (const PatternLane& lane : pattern.lanes)
-    if (lane.slot == slot && lane.period == 1) line += "   (always the same)";
-    else if (lane.slot == slot && lane.period > 1) line += "   (every " + to_text(static_cast<int>(lane.period)) + ")";
+    if (lane.slot == slot && lane.period > 0) line += "   (" + round_text(pattern, lane) + ')';
   return line + '\n';
 }
 

@@ -65,8 +65,24 @@ std::string reuse_words(const Case& c) {
 std::string shared_start_words(const Case&) { return "Neighbouring words begin alike and then go different ways."; }
 std::string shared_end_words(const Case&) { return "Hardly any neighbouring words end alike, which would help."; }
 std::string unit_words(const Case&) { return "It takes many syllables before anything comes round again."; }
-std::string like_words_words(const Case&) {
-  return "The first words are so alike that the second is slow to be readied.";
+/// The two neighbouring beats near the start whose differing sounds are most alike.
+std::string like_words_words(const Case& c) {
+  std::vector<const SequenceSyllable*> beats;
+  for (const SequenceSyllable& s : c.sequence.syllables)
+    if (s.stress > 0) beats.push_back(&s);
+  const SequenceSyllable *one = nullptr, *other = nullptr;
+  Slot where = Slot::onset;
+  double most = 0;
+  for (std::size_t i = 0; i + 1 < std::min<std::size_t>(beats.size(), 4); ++i)
+    for (Slot slot : all_slots) {
+      const SequenceSyllable &a = *beats[i], &b = *beats[i + 1];
+      if (a.key(slot) == b.key(slot)) continue;
+      if (const double alike = similarity(a.at(slot), b.at(slot)); alike > most) most = alike, one = &a, other = &b, where = slot;
+    }
+  if (!one) return {};
+  const std::string first = c.teller.word(one->word), second = c.teller.word(other->word);
+  const std::string who = first.empty() || one->word == other->word ? "Two beats near the start" : first + " and " + second;
+  return who + " differ by close neighbours (" + shown(one->at(where)) + " against " + shown(other->at(where)) + "), so the second is slow to be readied.";
 }
 
 std::string closed_words(const Case& c) {

@@ -344,13 +344,13 @@ Group compose_overview(const Take& take, const Theme& theme, Rect rect, double u
   return out;
 }
 
-std::vector<Mark> draw_bar(const Theme& theme, double value, Rect r, double u) {
+std::vector<Mark> draw_bar(const Theme& theme, double length, Rect r, double u) {
   Canvas canvas;
   canvas.box({"bar", "rule"}, r, 3 * u, theme.dark ? theme.raised : theme.ground);
   Group inside{{"bar", "value"}};
   inside.clip = rounded_rectangle({r.x, r.y}, {r.width, r.height}, 3 * u);
   Canvas body;
-  const double end = r.width * std::clamp(value, 0.0, 1.0), fray = std::min(r.width * 0.09, end);
+  const double end = r.width * std::clamp(length, 0.0, 1.0), fray = std::min(r.width * 0.09, end);
   body.box({"bar", "value"}, {r.x, r.y, end - fray, r.height}, 0, theme.action);
   for (int i = 0; i < 4; ++i) // four thinning slices
     body.box({"bar", "fray"}, {r.x + end - fray + fray * 2 * i / 4 + 1.2 * u, r.y, fray * 0.5 * (0.72 - 0.16 * i), r.height}, 0, theme.action);
@@ -361,18 +361,16 @@ std::vector<Mark> draw_bar(const Theme& theme, double value, Rect r, double u) {
   return std::move(canvas.marks);
 }
 
-std::string_view bar_word(double value) { return value < 0.25 ? "easy" : value < 0.5 ? "moderate" : value < 0.75 ? "demanding" : "very demanding"; }
-
 Group compose_bars(const Difficulty& d, const Theme& theme, Rect r, double u) {
   Canvas canvas;
-  const std::array<std::pair<const char*, double>, 4> rows{{{"Slips", d.slips}, {"Slowing", d.slowing}, {"Late start", d.late_start}, {"Drift", d.drift}}};
+  static constexpr std::array<const char*, 4> rows{"Slips", "Slowing", "Late start", "Drift"};
   const double step = r.height / 4, name_width = 82 * u, word_width = 114 * u, height = std::min(13 * u, step * 0.62);
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const double y = r.y + static_cast<double>(i) * step, middle = y + step / 2;
-    canvas.text_middle({"bar-name", rows[i].first}, {r.x, middle}, rows[i].first, {14 * u, theme.ink});
+    canvas.text_middle({"bar-name", rows[i]}, {r.x, middle}, rows[i], {14 * u, theme.ink});
     const Rect rule{r.x + name_width, middle - height / 2, r.width - name_width - word_width, height};
-    canvas.add(draw_bar(theme, rows[i].second, rule, u));
-    canvas.text_middle({"bar-word", rows[i].first}, {rule.right() + 9 * u, middle}, bar_word(rows[i].second), {14 * u, theme.ink});
+    canvas.add(draw_bar(theme, d.bar_lengths[i], rule, u));
+    canvas.text_middle({"bar-word", rows[i]}, {rule.right() + 9 * u, middle}, d.bar_words[i], {14 * u, theme.ink});
   }
   Group out{{"bars", {}}};
   out.marks = std::move(canvas.marks);

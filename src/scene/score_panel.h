@@ -51,10 +51,9 @@ ScorePicture compose_phrase_row(const Take& take, const PhraseRowView& view);
 /// The whole phrase as stress bars with clash ticks, the page in view in a select box.
 Group compose_overview(const Take& take, const Theme& theme, Rect rect, double u, std::optional<double> time, std::optional<std::size_t> page, std::size_t page_most = 24);
 
-/// A carpenter's rule with three marks; its end frays because the value is a model's. `value` 0..1 and more.
-std::vector<Mark> draw_bar(const Theme& theme, double value, Rect rect, double u);
-/// Word of a bar: easy, moderate, demanding, very demanding.
-std::string_view bar_word(double value);
+/// A carpenter's rule with three marks; its end frays because the value is a model's. `length` 0..1, see
+/// Difficulty::bar_lengths.
+std::vector<Mark> draw_bar(const Theme& theme, double length, Rect rect, double u);
 /// The four bars with their names and words.
 Group compose_bars(const Difficulty& difficulty, const Theme& theme, Rect rect, double u);
 

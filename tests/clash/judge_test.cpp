@@ -6,6 +6,8 @@
 #include "lines.h"
 
 #include <algorithm>
+#include <cmath>
+#include <map>
 
 using namespace mw;
 using namespace mw::test;
@@ -88,6 +90,24 @@ TEST_CASE("judge: about 1 at the hard end of the list") {
     CHECK(values.back() < 1.6);
     CHECK(values[values.size() / 2] < 1);
   }
+}
+
+TEST_CASE("judge: a word of a bar holds as many reference lines as the same word of the label, and goes with the bar's length") {
+  std::map<std::string, int> labels;
+  std::array<std::map<std::string, int>, 4> words;
+  const std::array<std::string, 4> quarters{"easy", "moderate", "demanding", "very demanding"};
+  for (const ReferencePhrase& phrase : difficulty_data()->reference) {
+    const Difficulty d = judged(phrase.ipa);
+    ++labels[d.label];
+    for (std::size_t b = 0; b < 4; ++b) {
+      ++words[b][d.bar_words[b]];
+      CHECK((d.bar_lengths[b] >= 0 && d.bar_lengths[b] <= 1));
+      CHECK(d.bar_words[b] == quarters[std::min<std::size_t>(3, static_cast<std::size_t>(d.bar_lengths[b] * 4))]);
+    }
+  }
+  // lines with equal bars fall on one side of a cut together
+  for (const auto& word : words)
+    for (const std::string& quarter : quarters) CHECK(std::abs(word.at(quarter) - labels.at(quarter)) <= 3);
 }
 
 TEST_CASE("judge: a coach's weights change the figures, a broken table is told by file and line") {

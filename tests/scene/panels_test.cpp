@@ -93,11 +93,14 @@ TEST_CASE("pages: cover all sounds in order, none longer than asked, ends at wor
   }
 }
 
-TEST_CASE("bar: the word goes with the rule's marks") {
-  CHECK(bar_word(0) == "easy");
-  CHECK(bar_word(0.3) == "moderate");
-  CHECK(bar_word(0.6) == "demanding");
-  CHECK(bar_word(1.4) == "very demanding");
+TEST_CASE("bars: each has its own word, as the difficulty has it") {
+  Difficulty d;
+  d.bar_words = {"easy", "moderate", "demanding", "very demanding"};
+  d.bar_lengths = {0.1, 0.4, 0.6, 0.9};
+  std::vector<std::string> words;
+  for (const Text& text : texts(compose_bars(d, print_theme(), {0, 0, 400, 100}, 1).marks))
+    if (text.mark.role == "bar-word") words.push_back(text.text);
+  CHECK(words == std::vector<std::string>(d.bar_words.begin(), d.bar_words.end()));
 }
 
 TEST_CASE("vowel chart: letters lie where the IPA chart has them, and marks move them the right way") {
