@@ -3,6 +3,8 @@
 #include "cli/commands.h"
 #include "cli/json.h"
 #include "cli/run.h"
+#include "publish/picture.h"
+#include "scene/accent_picture.h"
 
 namespace mw::cli {
 namespace {
@@ -54,6 +56,21 @@ int list(const Options& options) {
   }
   return print(options.json ? json_text(Json{{"schema", 1}, {"accents", entries}}) : text);
 }
+
+int draw(const Options& options, const Accent& accent) {
+  const auto theme = find_theme(options.theme);
+  if (!theme) return tell(theme.error());
+  std::optional<Accent> other;
+  if (!options.with.empty()) {
+    auto read = read_accent(options.with);
+    if (!read) return tell(read.error());
+    other = std::move(*read);
+  }
+  const Scene scene = compose_accent_picture(accent, other ? &*other : nullptr,
+                                             {.theme = *theme, .width = static_cast<double>(options.width), .height = static_cast<double>(options.height)});
+  const auto written = write_picture(scene, options.output, "Vowels of " + accent.name, false, options.overwrite);
+  return written ? 0 : tell(written.error());
+}
 } // namespace
 
 int run_accents(const Options& options) {
@@ -63,9 +80,16 @@ int run_accents(const Options& options) {
     const auto accent = parse_accent(*text, options.check);
     return accent ? print(options.check + ": fine\n") : tell(accent.error());
   }
+  const bool drawn = !options.output.empty();
+  if (options.arguments.empty() && (drawn || !options.with.empty()))
+    return tell({ProblemKind::usage, "the picture needs an accent", drawn ? "-o" : "--with", "try mouthwright accents SSBE -o vowels.png"});
   if (options.arguments.empty()) return list(options);
+  if (!options.with.empty() && !drawn)
+    return tell({ProblemKind::usage, "--with belongs to a picture", "-o", "add -o FILE; 'mouthwright compare' sets a phrase in two accents side by side"});
   const auto accent = read_accent(options.arguments.front());
   if (!accent) return tell(accent.error());
+  if (drawn)
+    if (const int code = draw(options, *accent); code != 0 || !options.json) return code;
   return print(options.json ? json_text(accent_json(*accent)) : accent_text(*accent));
 }
 

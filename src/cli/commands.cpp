@@ -17,7 +17,7 @@ const std::vector<Command>& commands() {
       {"strip", "PHRASE", opt_phrase | opt_draw | opt_size | opt_captions | opt_write | opt_learner, "one picture, a cell for each sound", run_strip},
       {"sheet", "PHRASE...", opt_phrase | opt_draw | opt_paper | opt_write | opt_learner, "a handout, a page for each phrase or line of a lesson", run_sheet},
       {"chart", "", opt_draw | opt_paper | opt_part | opt_size | opt_write, "the whole IPA chart as small mouths", run_chart},
-      {"accents", "[ID]", opt_json | opt_check, "the accents, or every value of one", run_accents},
+      {"accents", "[ID]", opt_json | opt_check | opt_with | opt_theme | opt_size | opt_write, "the accents, every value of one, or its vowels as a picture", run_accents},
       {"compare", "PHRASE", opt_phrase | opt_json | opt_with, "a phrase in two accents: sounds that differ, vowels that merge", run_compare},
       {"rank", "FILE", opt_phrase | opt_anatomy | opt_json | opt_rank | opt_learner, "the lines of a script, hardest first", run_rank},
       {"evidence", "[TABLE]", opt_json, "the model's figures beside published ones", run_evidence},

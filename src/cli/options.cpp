@@ -49,7 +49,7 @@ void add_picture_options(CLI::App& app, unsigned bits, Options& o, std::string& 
     app.add_option("--anatomy", o.anatomy, "adult-male, adult-female or child")
         ->check(CLI::IsMember(Names{"adult-male", "adult-female", "child"}))
         ->capture_default_str();
-  if (bits & opt_draw)
+  if (bits & (opt_draw | opt_theme))
     app.add_option("--theme", o.theme, "light, dark, high or print")
         ->check(CLI::IsMember(Names{"light", "dark", "high", "print"}))
         ->capture_default_str();
@@ -88,7 +88,7 @@ void add_other_options(CLI::App& app, unsigned bits, Options& o) {
   if (bits & opt_gaps) app.add_flag("--gaps", o.gaps, "add four columns measured on the drawn outline");
   if (bits & opt_end) app.add_flag("--end", o.at_end, "a glide at its end instead of its start");
   if (bits & opt_check) app.add_option("--check", o.check, "check an accent file and say what is wrong with it");
-  if (bits & opt_with) app.add_option("--with", o.with, "the learner's accent: id or path");
+  if (bits & opt_with) app.add_option("--with", o.with, bits & opt_phrase ? "the learner's accent: id or path" : "a second accent in the picture: id or path");
   if (bits & opt_learner)
     app.add_option("--learner", o.learner, "the learner's own accent: id or path; tells what has to be kept apart or merged");
   if (bits & opt_rank) {

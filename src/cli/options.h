@@ -54,6 +54,7 @@ enum Option : unsigned {
   opt_paper = 1u << 18,
   opt_part = 1u << 19,
   opt_learner = 1u << 20, // --learner
+  opt_theme = 1u << 21,   // --theme alone
 };
 /// All commands, in the order of --help.
 const std::vector<Command>& commands();

@@ -1,8 +1,9 @@
 #include "scene/vowel_chart.h"
 
+#include "base/text.h"
 #include "ipa/inventory.h"
+#include "scene/chart_labels.h"
 #include "scene/signs.h"
-#include "text/shaper.h"
 
 #include <algorithm>
 #include <cmath>
@@ -69,6 +70,15 @@ VowelPlace ChartFrame::place(Vec2 p) const {
   return {x, y, 0};
 }
 
+namespace {
+
+// letters beside the frame: place, and how far off, in u
+struct Edge { const char* letter; double x, y; Vec2 off; };
+const std::array edge_letters{Edge{"i", 0, 0, {-12, 0}}, Edge{"e", 0, 1.0 / 3, {-12, 0}}, Edge{"\u025B", 0, 2.0 / 3, {-12, 0}}, Edge{"a", 0, 1, {-12, 0}}, Edge{"\u0251", 1, 1, {12, 0}},
+                              Edge{"\u0254", 1, 2.0 / 3, {12, 0}}, Edge{"o", 1, 1.0 / 3, {12, 0}}, Edge{"u", 1, 0, {12, 0}}, Edge{"\u0259", 0.5, 0.5, {10, -9}}, Edge{"\u0289", 0.5, 0, {0, -11}}};
+
+} // namespace
+
 std::vector<Mark> draw_chart_frame(const Theme& theme, const ChartFrame& frame, double u, bool letters) {
   Canvas canvas;
   const auto at = [&](double x, double y) { return frame.at({x, y, 0}); };
@@ -78,37 +88,58 @@ std::vector<Mark> draw_chart_frame(const Theme& theme, const ChartFrame& frame, 
   canvas.line({"chart", "line"}, at(0.5, 0), at(0.5, 1), theme.rule, 1.2 * u);
   canvas.stroke({"chart", {}}, outline, theme.edge, 1.6 * u);
   if (!letters) return std::move(canvas.marks);
-  struct Edge { const char* letter; double x, y; Vec2 off; };
-  for (const Edge& e : {Edge{"i", 0, 0, {-12, 0}}, Edge{"e", 0, 1.0 / 3, {-12, 0}}, Edge{"\u025B", 0, 2.0 / 3, {-12, 0}}, Edge{"a", 0, 1, {-12, 0}}, Edge{"\u0251", 1, 1, {12, 0}},
-                        Edge{"\u0254", 1, 2.0 / 3, {12, 0}}, Edge{"o", 1, 1.0 / 3, {12, 0}}, Edge{"u", 1, 0, {12, 0}}, Edge{"\u0259", 0.5, 0.5, {10, -9}}, Edge{"\u0289", 0.5, 0, {0, -11}}})
+  for (const Edge& e : edge_letters)
     canvas.text_middle({"chart-letter", e.letter}, at(e.x, e.y) + e.off * u, e.letter, {15 * u, theme.quiet, false, Anchor::middle});
+  return std::move(canvas.marks);
+}
+
+namespace {
+
+bool is_hollow(ChartSet::Look look) { return look == ChartSet::Look::other || look == ChartSet::Look::second; }
+Colour colour_of(const Theme& theme, ChartSet::Look look) {
+  return look == ChartSet::Look::own ? theme.action : look == ChartSet::Look::other ? theme.edge : theme.second;
+}
+Path diamond_path(Vec2 centre, double s) {
+  return line_path({centre + Vec2{0, -s}, centre + Vec2{s, 0}, centre + Vec2{0, s}, centre + Vec2{-s, 0}}, true);
+}
+
+} // namespace
+
+std::vector<Mark> draw_chart_glide(const Theme& theme, const ChartFrame& frame, const ChartSet& set, double u) {
+  Canvas canvas;
+  if (!set.end) return {};
+  const MarkId id{"set", set.label};
+  const Colour colour = colour_of(theme, set.look);
+  const Vec2 start = frame.at(set.start), end = frame.at(*set.end), d = end - start;
+  const double length = glm::length(d);
+  if (length <= 12 * u) return {};
+  const Vec2 along = d / length, across{-along.y, along.x};
+  canvas.line(id, start, start + d * 0.9, theme.panel, 5.5 * u);
+  canvas.line(id, start, start + d * (1 - 8 * u / length), colour, 2.4 * u, is_hollow(set.look) ? std::vector<double>{6 * u, 4 * u} : std::vector<double>{});
+  canvas.fill(id, line_path({end, end - along * (10 * u) + across * (5 * u), end - along * (10 * u) - across * (5 * u)}, true), colour);
+  const auto lip = [&](double f, double r) { canvas.add(draw_lip_sign(start + d * f, r * u, set.start.rounding + (set.end->rounding - set.start.rounding) * f, colour, theme.panel, 1.7 * u)); };
+  if (length > 34 * u) lip(0.5, 6.4);
+  if (length > 120 * u) lip(0.14, 5.2), lip(0.84, 5.2);
+  return std::move(canvas.marks);
+}
+
+std::vector<Mark> draw_chart_point(const Theme& theme, const ChartFrame& frame, const ChartSet& set, double u) {
+  Canvas canvas;
+  const MarkId id{"set", set.label};
+  const Colour colour = colour_of(theme, set.look);
+  const Vec2 at = frame.at(set.start);
+  if (is_hollow(set.look)) { // large enough that a disc at the same place stands inside
+    const Path diamond = diamond_path(at, (set.look == ChartSet::Look::second ? 7.4 : 5.2) * u);
+    canvas.fill(id, diamond, theme.panel);
+    canvas.stroke(id, diamond, colour, 2 * u);
+  } else canvas.circle(id, at, (set.look == ChartSet::Look::dragged ? 6.5 : 5) * u, colour, theme.panel, 1.5 * u);
   return std::move(canvas.marks);
 }
 
 std::vector<Mark> draw_chart_set(const Theme& theme, const ChartFrame& frame, const ChartSet& set, double u) {
   Canvas canvas;
-  const MarkId id{"set", set.label};
-  const Colour colour = set.look == ChartSet::Look::own ? theme.action : set.look == ChartSet::Look::other ? theme.edge : theme.second;
-  const Vec2 start = frame.at(set.start);
-  if (set.end) {
-    const Vec2 end = frame.at(*set.end), d = end - start;
-    const double length = glm::length(d);
-    if (length > 12 * u) {
-      const Vec2 along = d / length, across{-along.y, along.x};
-      canvas.line(id, start, start + d * 0.9, theme.panel, 5.5 * u);
-      canvas.line(id, start, start + d * (1 - 8 * u / length), colour, 2.4 * u, set.look == ChartSet::Look::other ? std::vector<double>{6 * u, 4 * u} : std::vector<double>{});
-      canvas.fill(id, line_path({end, end - along * (10 * u) + across * (5 * u), end - along * (10 * u) - across * (5 * u)}, true), colour);
-      const auto lip = [&](double f, double r) { canvas.add(draw_lip_sign(start + d * f, r * u, set.start.rounding + (set.end->rounding - set.start.rounding) * f, colour, theme.panel, 1.7 * u)); };
-      if (length > 34 * u) lip(0.5, 6.4);
-      if (length > 120 * u) lip(0.14, 5.2), lip(0.84, 5.2);
-    }
-  }
-  if (set.look == ChartSet::Look::other) {
-    const double s = 5.2 * u;
-    const Path diamond = line_path({start + Vec2{0, -s}, start + Vec2{s, 0}, start + Vec2{0, s}, start + Vec2{-s, 0}}, true);
-    canvas.fill(id, diamond, theme.panel);
-    canvas.stroke(id, diamond, colour, 2 * u);
-  } else canvas.circle(id, start, (set.look == ChartSet::Look::dragged ? 6.5 : 5) * u, colour, theme.panel, 1.5 * u);
+  canvas.add(draw_chart_glide(theme, frame, set, u));
+  canvas.add(draw_chart_point(theme, frame, set, u));
   return std::move(canvas.marks);
 }
 
@@ -143,33 +174,85 @@ std::vector<ChartSet> sets_of(const Accent& accent, ChartSet::Look look) {
 
 namespace {
 
-bool overlap(const Rect& a, const Rect& b) { return a.x < b.right() && b.x < a.right() && a.y < b.bottom() && b.y < a.bottom(); }
-
-/// Labels: sets of one point share a line ("LOT, CLOTH"); each goes to the first free side of its point.
-struct LabelPlacer {
-  Canvas& canvas;
-  const Theme& theme;
-  Rect field;
-  double u;
-  std::vector<Rect> taken;
-
-  void place(const std::string& text, Vec2 point, Colour colour, bool bold) {
-    const double size = 13.5 * u, w = text_width(text, size, bold), h = size * 1.15, off = 9 * u;
-    const std::array<Vec2, 8> corners{Vec2{off, -h * 0.5}, Vec2{-off - w, -h * 0.5}, Vec2{-w / 2, off * 0.7}, Vec2{-w / 2, -off * 0.7 - h}, Vec2{off * 0.6, off * 0.5}, Vec2{-off * 0.6 - w, off * 0.5},
-                                      Vec2{off * 0.6, -off * 0.5 - h}, Vec2{-off * 0.6 - w, -off * 0.5 - h}};
-    double best = 1e300;
-    Rect spot{};
-    for (std::size_t i = 0; i < corners.size(); ++i) {
-      const Rect r{point.x + corners[i].x, point.y + corners[i].y, w, h};
-      double cost = 0.1 * static_cast<double>(i);
-      for (const Rect& t : taken) cost += overlap(r, t) ? 10 : 0;
-      cost += std::max({field.x - r.x, r.right() - field.right(), field.y - r.y, r.bottom() - field.bottom(), 0.0});
-      if (cost < best) best = cost, spot = r;
-    }
-    taken.push_back(spot);
-    canvas.text_middle({"set-label", text}, {spot.x, spot.y + h / 2}, text, {size, colour, bold, Anchor::start, 4 * u, theme.panel});
-  }
+/// Sets of one look at one point share a label ("LOT, CLOTH"); one label for both accents where they agree.
+struct PointLabel {
+  Vec2 at;
+  std::vector<std::string> names;
+  ChartSet::Look look;
+  bool bold;
 };
+std::vector<PointLabel> labels_of(const std::vector<ChartSet>& sets, const ChartFrame& frame, double u) {
+  std::vector<PointLabel> labels;
+  for (const ChartSet& set : sets) {
+    const Vec2 at = frame.at(set.start);
+    const auto same = std::find_if(labels.begin(), labels.end(), [&](const PointLabel& l) { return l.look == set.look && glm::distance(l.at, at) < 4 * u; });
+    if (same == labels.end()) labels.push_back({at, {set.label}, set.look, set.bold});
+    else same->names.push_back(set.label);
+  }
+  return labels;
+}
+
+// Points, arrows and the letters of the frame, which labels keep clear of.
+LabelField field_of(const ChartView& view, const ChartFrame& frame) {
+  const double u = view.u;
+  LabelField field{view.rect, {}, {}};
+  for (const ChartSet& set : view.sets) {
+    const Vec2 at = frame.at(set.start);
+    field.boxes.push_back({at.x - 6 * u, at.y - 6 * u, 12 * u, 12 * u});
+    if (!set.end) continue;
+    const Vec2 end = frame.at(*set.end);
+    field.lines.emplace_back(at, end);
+    field.boxes.push_back({end.x - 4 * u, end.y - 4 * u, 8 * u, 8 * u});
+    if (glm::distance(at, end) > 34 * u) { // the lips' sign
+      const Vec2 middle = (at + end) * 0.5;
+      field.boxes.push_back({middle.x - 6 * u, middle.y - 5 * u, 12 * u, 10 * u});
+    }
+  }
+  if (view.letters)
+    for (const Edge& e : edge_letters) {
+      const Vec2 at = frame.at({e.x, e.y, 0}) + e.off * u;
+      field.boxes.push_back({at.x - 5 * u, at.y - 7 * u, 10 * u, 14 * u});
+    }
+  const auto rule = [&](VowelPlace a, VowelPlace b) { field.rules.emplace_back(frame.at(a), frame.at(b)); };
+  for (const double y : {0.0, 1.0 / 3, 2.0 / 3, 1.0}) rule({0, y}, {1, y});
+  for (const double x : {0.0, 0.5, 1.0}) rule({x, 0}, {x, 1});
+  return field;
+}
+
+// At most three names a line, lines of like length.
+std::vector<std::string> lines_of(const std::vector<std::string>& names) {
+  const std::size_t rows = (names.size() + 2) / 3, each = (names.size() + rows - 1) / rows;
+  std::vector<std::string> lines;
+  for (std::size_t i = 0; i < names.size(); i += each)
+    lines.push_back(join({names.begin() + static_cast<std::ptrdiff_t>(i), names.begin() + static_cast<std::ptrdiff_t>(std::min(i + each, names.size()))}, ", "));
+  return lines;
+}
+
+void draw_labels(Canvas& canvas, const ChartView& view, const Theme& theme, const ChartFrame& frame) {
+  const auto labels = labels_of(view.sets, frame, view.u);
+  std::vector<LabelWish> wishes;
+  for (const PointLabel& l : labels) wishes.push_back({lines_of(l.names), l.at, view.label * view.u, l.bold});
+  const auto placed = place_labels(wishes, field_of(view, frame), view.u);
+  for (std::size_t i = 0; i < labels.size(); ++i) {
+    const Colour colour = labels[i].look == ChartSet::Look::other ? theme.quiet : colour_of(theme, labels[i].look);
+    if (placed[i].led) canvas.line({"set-leader", labels[i].names.front()}, placed[i].from, placed[i].to, colour, 1.1 * view.u);
+    const Rect& box = placed[i].box;
+    const double step = wishes[i].size * label_step, x = placed[i].rightwards ? box.x + view.u : box.right() - view.u;
+    for (std::size_t k = 0; k < wishes[i].lines.size(); ++k)
+      canvas.text_middle({"set-label", labels[i].names.front()}, {x, box.y + (static_cast<double>(k) + 0.5) * step}, wishes[i].lines[k],
+                         {wishes[i].size, colour, labels[i].bold, placed[i].rightwards ? Anchor::start : Anchor::end, 4 * view.u, theme.panel});
+  }
+}
+
+// From where the second accent says a set to where one's own does.
+void join_pairs(Canvas& canvas, const ChartView& view, const Theme& theme, const ChartFrame& frame) {
+  for (const ChartSet& a : view.sets)
+    for (const ChartSet& b : view.sets) {
+      if (a.look != ChartSet::Look::second || b.look != ChartSet::Look::own || a.label != b.label || a.end || b.end) continue;
+      const Vec2 from = frame.at(a.start), to = frame.at(b.start);
+      if (glm::distance(from, to) > 14 * view.u) canvas.line({"set-pair", a.label}, from, to, theme.dark ? theme.ink : theme.clash_ink, 1.6 * view.u, {2 * view.u, 4 * view.u});
+    }
+}
 
 } // namespace
 
@@ -177,31 +260,25 @@ ChartPicture compose_vowel_chart(const ChartView& view) {
   const Theme& theme = view.theme ? *view.theme : light_theme();
   const double u = view.u;
   ChartPicture picture;
-  picture.frame.rect = {view.rect.x + 22 * u, view.rect.y + 20 * u, view.rect.width - 44 * u, view.rect.height - 32 * u};
+  picture.frame.rect = {view.rect.x + 22 * u, view.rect.y + 20 * u, view.rect.width - 44 * u, view.rect.height - (20 + view.foot) * u};
   Canvas canvas;
   canvas.add(draw_chart_frame(theme, picture.frame, u, view.letters));
-  std::vector<std::pair<Vec2, std::string>> points; // sets at one point share a label
-  LabelPlacer labels{canvas, theme, view.rect, u, {}};
-  for (const ChartSet& set : view.sets) canvas.add(draw_chart_set(theme, picture.frame, set, u));
+  if (view.join_pairs) join_pairs(canvas, view, theme, picture.frame);
+  for (const ChartSet& set : view.sets) canvas.add(draw_chart_glide(theme, picture.frame, set, u)); // no arrow over a point
+  for (const bool hollow : {true, false})
+    for (const ChartSet& set : view.sets)
+      if (is_hollow(set.look) == hollow) canvas.add(draw_chart_point(theme, picture.frame, set, u));
   for (const ChartSet& set : view.sets) {
     const Vec2 at = picture.frame.at(set.start);
-    labels.taken.push_back({at.x - 5 * u, at.y - 5 * u, 10 * u, 10 * u});
-    if (set.end) {
-      const Vec2 end = picture.frame.at(*set.end);
-      for (const double f : {0.35, 0.5, 0.65, 0.9}) labels.taken.push_back({at.x + (end.x - at.x) * f - 5 * u, at.y + (end.y - at.y) * f - 5 * u, 10 * u, 10 * u});
-    }
     picture.points.emplace_back(set.label, Rect{at.x - 10 * u, at.y - 10 * u, 20 * u, 20 * u});
-    const auto same = std::find_if(points.begin(), points.end(), [&](const auto& p) { return glm::distance(p.first, at) < 4 * u; });
-    if (same == points.end()) points.emplace_back(at, set.label);
-    else same->second += ", " + set.label;
   }
-  const Colour colour = theme.action;
-  for (const auto& [at, text] : points) {
-    const auto owner = std::find_if(view.sets.begin(), view.sets.end(), [&, where = at](const ChartSet& s) { return glm::distance(picture.frame.at(s.start), where) < 4 * u; });
-    const Colour hue = owner->look == ChartSet::Look::own ? colour : owner->look == ChartSet::Look::other ? theme.quiet : theme.second;
-    labels.place(text, at, hue, owner->bold);
+  draw_labels(canvas, view, theme, picture.frame);
+  if (view.now_second) {
+    const Path square = diamond_path(picture.frame.at(*view.now_second), 11 * u);
+    canvas.stroke({"tongue-now", "second"}, square, theme.panel, 4.4 * u);
+    canvas.stroke({"tongue-now", "second"}, square, view.now ? theme.second : theme.ink, 2.2 * u);
   }
-  if (view.now) canvas.circle({"tongue-now", {}}, picture.frame.at(*view.now), 9 * u, clear, theme.ink, 2.2 * u);
+  if (view.now) canvas.circle({"tongue-now", {}}, picture.frame.at(*view.now), 9 * u, clear, view.now_second ? theme.action : theme.ink, 2.2 * u);
   picture.group.mark = {"vowel-chart", {}};
   picture.group.marks = std::move(canvas.marks);
   return picture;

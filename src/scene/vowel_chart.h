@@ -31,10 +31,12 @@ struct ChartSet {
   std::string label;
   VowelPlace start;
   std::optional<VowelPlace> end{};
-  enum class Look { own, other, dragged } look = Look::own; // disc and line; open diamond and dashes; russet
+  enum class Look { own, other, dragged, second } look = Look::own; // disc and line; open diamond and dashes, quiet; russet disc; russet diamond and dashes
   bool bold = true;
 };
-/// Marks of one set; its label goes to the side with more room.
+/// Marks of one set without its label: the arrow of a glide with the lips along it, and the point of its start.
+std::vector<Mark> draw_chart_glide(const Theme& theme, const ChartFrame& frame, const ChartSet& set, double u);
+std::vector<Mark> draw_chart_point(const Theme& theme, const ChartFrame& frame, const ChartSet& set, double u);
 std::vector<Mark> draw_chart_set(const Theme& theme, const ChartFrame& frame, const ChartSet& set, double u);
 
 /// Sets of the phrase in the take's accent, in order of first use, glides with their ends.
@@ -53,7 +55,10 @@ struct ChartView {
   double u = 1;
   std::vector<ChartSet> sets{};
   std::optional<VowelPlace> now{}; // ring of the tongue now
+  std::optional<VowelPlace> now_second{}; // the other accent's: a square on its corner
   bool letters = true;
+  double label = 13.5, foot = 12;  // u: size of the labels; room for them below the frame
+  bool join_pairs = false;         // a dotted line from a set of the second accent to the same set of one's own
 };
 ChartPicture compose_vowel_chart(const ChartView& view);
 
