@@ -15,7 +15,7 @@ std::vector<Clash> find_clashes(const Pronunciation& pronunciation, const Segmen
 
 Difficulty judge(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
                  const std::vector<Clash>& clashes, bool loop) {
-  return judge(pronunciation, track, score, clashes, analyse(track, loop));
+  return judge(pronunciation, track, score, score.plan ? bake(score) : Motion{}, clashes, analyse(track, loop));
 }
 
 std::vector<LikelySlip> find_likely_slips(const Pronunciation& pronunciation, const SegmentTrack& track,

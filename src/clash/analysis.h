@@ -15,7 +15,8 @@ Analysis analyse(const SegmentTrack& track, bool loop);
 
 std::vector<Clash> find_clashes(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
                                 const Analysis& analysis);
-Difficulty judge(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
+/// `motion` is the baked score; both may be empty (a line that is ranked, not moved).
+Difficulty judge(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score, const Motion& motion,
                  const std::vector<Clash>& clashes, const Analysis& analysis);
 /// Strongest first: level, then strength (comparable within a kind only, so the kind goes before it), then time.
 bool stronger(const Clash& a, const Clash& b);

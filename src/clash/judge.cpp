@@ -14,20 +14,20 @@ namespace {
 /// Load of each sound, 0..1: its share of the order's pulls and of its articulator's returns; in a clash at least a
 /// third for each level; a squeezed vowel a third for each time its limit.
 std::vector<double> load_of(const Measure& m, const Norms& norms, const SegmentTrack& track, const Score& score,
-                            const std::vector<Clash>& clashes) {
+                            const Motion& motion, const std::vector<Clash>& clashes) {
   std::vector<double> load;
   for (double raw : m.load) load.push_back(std::min(1.0, raw / norms.load_end));
   for (const Clash& clash : clashes)
     for (std::size_t segment : clash.segments)
       if (segment < load.size()) load[segment] = std::max(load[segment], clash.level / 3.0);
-  for (const auto& [segment, miss] : squeezed_vowels(track, score))
+  for (const auto& [segment, miss] : squeezed_vowels(track, score, motion))
     if (segment < load.size()) load[segment] = std::max(load[segment], std::min(1.0, miss / 3));
   return load;
 }
 
 } // namespace
 
-Difficulty judge(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score,
+Difficulty judge(const Pronunciation& pronunciation, const SegmentTrack& track, const Score& score, const Motion& motion,
                  const std::vector<Clash>& clashes, const Analysis& analysis) {
   Difficulty d;
   const auto& data = difficulty_data();
@@ -47,7 +47,7 @@ Difficulty judge(const Pronunciation& pronunciation, const SegmentTrack& track, 
   }
   d.scale = to_text(data->weight("scale"));
   d.reasons = reasons_of(m, analysis.sequence, pronunciation, track, *data, *norms);
-  d.load = load_of(m, *norms, track, score, clashes);
+  d.load = load_of(m, *norms, track, score, motion, clashes);
   return d;
 }
 

@@ -1,6 +1,5 @@
 #include "clash/squeezed.h"
 
-#include "motion/motion.h"
 #include "score/plan.h"
 
 #include <algorithm>
@@ -24,10 +23,9 @@ double least_distance(const Unit& unit, const Motion& motion) {
 
 } // namespace
 
-std::vector<std::pair<std::size_t, double>> squeezed_vowels(const SegmentTrack& track, const Score& score) {
+std::vector<std::pair<std::size_t, double>> squeezed_vowels(const SegmentTrack& track, const Score& score, const Motion& motion) {
   std::vector<std::pair<std::size_t, double>> found;
   if (!score.plan) return found;
-  const Motion motion = bake(score);
   for (const Unit& unit : score.plan->units) {
     if (!unit.vowel || unit.half != Half::whole || track.segments[unit.segment].stress == 0) continue;
     const double miss = least_distance(unit, motion) / (near_enough_mm * score.plan->anatomy->tongue_scale);

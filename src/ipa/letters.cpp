@@ -1,7 +1,7 @@
 #include "ipa/aliases.h"
 #include "ipa/inventory.h"
 
-#include <map>
+#include <unordered_map>
 #include <vector>
 
 // Letters, places and manners: International Phonetic Association, Handbook (1999) and chart (revised to 2020).
@@ -208,8 +208,9 @@ const std::vector<Letter>& all_letters() {
   return all;
 }
 
-std::map<std::string_view, const Letter*> index_letters() {
-  std::map<std::string_view, const Letter*> index;
+using LetterIndex = std::unordered_map<std::string_view, const Letter*>; // asked for one letter at a time, never walked
+LetterIndex index_letters() {
+  LetterIndex index;
   for (const auto& letter : all_letters()) index.emplace(letter.ipa, &letter);
   return index;
 }
@@ -218,6 +219,7 @@ std::map<std::string_view, const Letter*> index_letters() {
 std::span<const Letter> letters() { return all_letters(); }
 
 const Letter* find_letter(std::string_view ipa) {
+  if (ipa.empty()) return nullptr; // the second half of a sound that is no glide
   static const auto index = index_letters();
   const auto at = index.find(ipa);
   if (at != index.end()) return at->second;

@@ -111,7 +111,7 @@ Result<RankedLine> rank_line(const ScriptLine& line, const Accent& accent, Prono
   const SegmentTrack track = spell_out(*pronunciation);
   const Analysis analysis = analyse(track, false);
   auto clashes = find_clashes(*pronunciation, track, {}, analysis);
-  Difficulty difficulty = judge(*pronunciation, track, {}, clashes, analysis);
+  Difficulty difficulty = judge(*pronunciation, track, {}, {}, clashes, analysis);
   if (learner != nullptr) {
     const auto own = pronounce(line.text, *learner, pronouncer, settings);
     if (!own) return own.error();

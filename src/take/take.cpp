@@ -58,7 +58,7 @@ Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer
   // why it is hard
   const Analysis analysis = analyse(take->track, request.loop);
   take->clashes = find_clashes(take->pronunciation, take->track, take->score, analysis);
-  take->difficulty = judge(take->pronunciation, take->track, take->score, take->clashes, analysis);
+  take->difficulty = judge(take->pronunciation, take->track, take->score, take->motion, take->clashes, analysis);
   take->likely_slips = find_likely_slips(take->pronunciation, take->track, analysis);
   if (!request.learner.empty())
     if (auto problem = add_learner(*take, pronouncer)) return *problem;

@@ -49,7 +49,7 @@ std::vector<bench::Figures> stages(const Request& request, Pronouncer& pronounce
   row("bake", [&] { (void)bake(t.score); });
   row("analyse", [&] { (void)analyse(t.track, false); });
   row("find_clashes", [&] { (void)find_clashes(t.pronunciation, t.track, t.score, analysis); });
-  row("judge", [&] { (void)judge(t.pronunciation, t.track, t.score, t.clashes, analysis); });
+  row("judge", [&] { (void)judge(t.pronunciation, t.track, t.score, t.motion, t.clashes, analysis); });
   row("find_likely_slips", [&] { (void)find_likely_slips(t.pronunciation, t.track, analysis); });
   return rows;
 }

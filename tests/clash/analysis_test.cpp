@@ -13,7 +13,7 @@ TEST_CASE("analysis: shared, it gives what each function finds by itself, with a
       const Analysis analysis = analyse(line.track, loop);
       const auto clashes = find_clashes(line.pronunciation, line.track, {}, analysis);
       CHECK(clashes == find_clashes(line.pronunciation, line.track, Score{}, Motion{}, loop));
-      CHECK(judge(line.pronunciation, line.track, {}, clashes, analysis) ==
+      CHECK(judge(line.pronunciation, line.track, {}, {}, clashes, analysis) ==
             judge(line.pronunciation, line.track, {}, clashes, loop));
       CHECK(find_likely_slips(line.pronunciation, line.track, analysis) ==
             find_likely_slips(line.pronunciation, line.track, clashes, loop));
