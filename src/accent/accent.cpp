@@ -1,5 +1,6 @@
 #include "accent/accent.h"
 
+#include "accent/own.h"
 #include "base/assets.h"
 #include "base/text.h"
 
@@ -11,6 +12,16 @@ constexpr std::size_t largest_file = 1u << 20; // 1 MB: forty times the longest 
 
 bool is_path(const std::string& text) {
   return text.find('/') != std::string::npos || (text.size() > 5 && text.substr(text.size() - 5) == ".toml");
+}
+/// A coach's own file; its name is its id.
+Result<Accent> read_own(const std::filesystem::path& file, const std::string& id) {
+  const auto text = read_file(file, largest_file);
+  if (!text) return text.error();
+  auto accent = parse_accent(*text, file.string());
+  if (accent && accent->id != id)
+    return Problem{ProblemKind::input, "the id \"" + accent->id + "\" is not the name of the file", file.string() + " line 1",
+                   "write id = \"" + id + "\", or rename the file to " + accent->id + ".toml"};
+  return accent;
 }
 } // namespace
 
@@ -39,10 +50,11 @@ Result<Accent> read_accent(const std::string& id_or_path) {
   const bool known =
       std::any_of(list->begin(), list->end(), [&](const AccentName& row) { return row.id == id_or_path; });
   if (!known) {
+    if (const auto file = own_accent_file(id_or_path)) return read_own(*file, id_or_path);
     std::vector<std::string> ids;
     for (const auto& row : *list) ids.push_back(row.id);
     return Problem{ProblemKind::usage, "there is no accent of this name", "\"" + id_or_path + "\"",
-                   "choose one of " + join(ids, ", ") + ", or name an accent file that ends in .toml"};
+                   "choose one of " + join(ids, ", ") + ", one of your own, or name an accent file that ends in .toml"};
   }
   const std::string name = "accents/" + id_or_path + ".toml";
   const auto text = read_asset(name);

@@ -44,6 +44,7 @@ struct Accent {
   std::array<std::vector<ContextValue>, lexical_set_count> contexts;
   std::map<std::string, Sourced, std::less<>> rules; // name -> one of named values
   Posture posture;
+  std::string based_on{}; // id of the accent that a coach's own one began as; empty for others
   [[nodiscard]] const SetValue& of(LexicalSet set) const { return sets[static_cast<std::size_t>(set)]; }
   /// The chosen value of a rule, "" when the accent does not name it.
   [[nodiscard]] std::string_view rule(std::string_view name) const;
@@ -58,7 +59,7 @@ Result<std::vector<AccentName>> list_accents();
 /// The vowel text of an accent file ("\u025b", "a\u026a", "\u0251\u0279"): one vowel or two, with marks, and a last
 /// \u0279 for a coda r. Problem (input) names what does not fit.
 Result<SetValue> parse_set_value(const std::string& ipa);
-/// A shipped id, or a path to an accent file. Problem: usage for an unknown id, input for a missing or broken file
+/// A shipped id, the id of a coach's own accent (own.h), or a path to an accent file. Problem: usage for an unknown id, input for a missing or broken file
 /// (file, line, reason).
 Result<Accent> read_accent(const std::string& id_or_path);
 Result<Accent> parse_accent(std::string_view toml, const std::string& file_name);

@@ -160,10 +160,11 @@ bool is_id(const std::string& id) {
 }
 
 void read_all(Reader& reader, const toml::table& root, Accent& accent) {
-  reader.only(root, {"id", "name", "status", "sets", "rules", "posture"});
+  reader.only(root, {"id", "name", "status", "based_on", "sets", "rules", "posture"});
   accent.id = reader.text(root, "id");
   accent.name = reader.text(root, "name");
   accent.status = reader.text(root, "status");
+  accent.based_on = reader.text(root, "based_on", false);
   if (reader.problem) return;
   if (!is_id(accent.id))
     return reader.fail(root.get("id")->source(), "\"" + accent.id + "\" is not an id", "use letters, digits, - and _");

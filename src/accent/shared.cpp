@@ -1,12 +1,14 @@
 #include "accent/shared.h"
 
+#include "accent/own.h"
+
 #include <map>
 #include <mutex>
 
 namespace mw {
 namespace {
-// an id has neither a folder nor an ending (see read_accent)
-bool is_id(const std::string& text) { return text.find_first_of("/.") == std::string::npos; }
+// an id has neither a folder nor an ending (see read_accent); a coach's own accent may be edited between two takes
+bool is_kept(const std::string& text) { return text.find_first_of("/.") == std::string::npos && !own_accent_file(text); }
 } // namespace
 
 Result<std::shared_ptr<const Accent>> read_shared_accent(const std::string& id_or_path) {
@@ -17,7 +19,7 @@ Result<std::shared_ptr<const Accent>> read_shared_accent(const std::string& id_o
   auto accent = read_accent(id_or_path);
   if (!accent) return accent.error();
   auto shared = std::make_shared<const Accent>(std::move(*accent));
-  if (is_id(id_or_path)) known[id_or_path] = shared;
+  if (is_kept(id_or_path)) known[id_or_path] = shared;
   return std::shared_ptr<const Accent>(std::move(shared));
 }
 

@@ -57,6 +57,7 @@ std::string write_accent(const Accent& accent) {
   line(out, "id", toml_text(accent.id));
   line(out, "name", toml_text(accent.name));
   line(out, "status", toml_text(accent.status));
+  if (!accent.based_on.empty()) line(out, "based_on", toml_text(accent.based_on));
   out += "\n";
   for (std::size_t i = 0; i < lexical_set_count; ++i) write_set(out, accent, i);
   for (const auto& [name, rule] : accent.rules) {
