@@ -17,8 +17,9 @@ struct Named { std::string_view name; double value; };
 constexpr std::array heights{Named{"close", 0}, Named{"near-close", 0.17}, Named{"close-mid", 1.0 / 3}, Named{"mid", 0.5}, Named{"open-mid", 2.0 / 3}, Named{"near-open", 0.84}, Named{"open", 1}};
 constexpr std::array backs{Named{"front", 0}, Named{"near-front", 0.24}, Named{"central", 0.5}, Named{"near-back", 0.8}, Named{"back", 1}};
 // what a diacritic moves: a quarter of the way between two neighbouring heights, an eighth of the width
-struct Shift { std::string_view mark; double dx, dy; };
-constexpr std::array shifts{Shift{"\u031D", 0, -0.085}, Shift{"\u031E", 0, 0.085}, Shift{"\u031F", -0.12, 0}, Shift{"\u0320", 0.12, 0}, Shift{"\u0308", 0, 0}, Shift{"\u033D", 0, 0}};
+struct Shift { std::string_view mark; double dx, dy, dr = 0; };
+constexpr std::array shifts{Shift{"\u031D", 0, -0.085}, Shift{"\u031E", 0, 0.085}, Shift{"\u031F", -0.12, 0}, Shift{"\u0320", 0.12, 0}, Shift{"\u0308", 0, 0}, Shift{"\u033D", 0, 0},
+                           Shift{"\u0339", 0, 0, 0.3}, Shift{"\u031C", 0, 0, -0.3}}; // lips: as speakers/modifiers.csv
 
 template <std::size_t N> std::optional<double> value_of(const std::array<Named, N>& table, std::string_view name) {
   for (const Named& row : table)
@@ -30,7 +31,7 @@ VowelPlace shifted(VowelPlace p, const std::vector<std::string>& marks) {
   for (const std::string& mark : marks)
     for (const Shift& s : shifts)
       if (mark == s.mark) {
-        p.x += s.dx, p.y += s.dy;
+        p.x += s.dx, p.y += s.dy, p.rounding = std::clamp(p.rounding + s.dr, 0.0, 1.0);
         if (mark == "\u0308") p.x += (0.5 - p.x) * 0.5;                                             // centralized
         if (mark == "\u033D") p.x += (0.5 - p.x) * 0.5, p.y += (0.5 - p.y) * 0.5;                      // mid-centralized
       }
