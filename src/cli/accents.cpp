@@ -1,3 +1,4 @@
+#include "accent/own.h"
 #include "base/assets.h"
 #include "base/text.h"
 #include "cli/commands.h"
@@ -53,6 +54,13 @@ int list(const Options& options) {
   for (const auto& a : *accents) {
     text += a.id + "  " + a.name + "  [" + a.status + "]\n";
     entries.push_back(Json{{"id", a.id}, {"name", a.name}, {"status", a.status}});
+  }
+  for (const auto& own : list_own_accents()) {
+    const AccentName& a = own.name;
+    text += a.id + "  " + a.name + "  [" + a.status + (own.problem ? "; cannot be read: " + own.problem->what + ", " + own.problem->where : "") + "]\n";
+    Json entry{{"id", a.id}, {"name", a.name}, {"status", a.status}};
+    if (own.problem) entry["problem"] = own.problem->what + ", " + own.problem->where;
+    entries.push_back(std::move(entry));
   }
   return print(options.json ? json_text(Json{{"schema", 1}, {"accents", entries}}) : text);
 }

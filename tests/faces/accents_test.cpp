@@ -151,3 +151,26 @@ TEST_CASE("accents --check: bytes that are not UTF-8 are told with their line") 
   own.lines[at] = "ipa = \"\xff\"";
   refused(own.check(), at + 1, "UTF-8");
 }
+
+TEST_CASE("accents: a coach's own are listed after the shipped ones, taken by --accent, and a broken one is told with its line") {
+  const Folder home;
+  const std::string old = std::getenv("XDG_DATA_HOME") ? std::getenv("XDG_DATA_HOME") : "";
+  setenv("XDG_DATA_HOME", (home / "data").c_str(), 1);
+  const auto folder = home / "data" / "mouthwright" / "accents";
+  std::filesystem::create_directories(folder);
+  const std::string text = mw::replace_all(*mw::read_asset("accents/GA.toml"), "id = \"GA\"", "id = \"lane\"");
+  std::ofstream(folder / "lane.toml", std::ios::binary) << text;
+  std::ofstream(folder / "torn.toml", std::ios::binary) << "id = \"torn\"\nname = [";
+  const Json list = json_of({"accents", "--json"})["accents"];
+  REQUIRE(list.size() >= 21);
+  const Json &lane = list[list.size() - 2], &torn = list[list.size() - 1];
+  CHECK(lane["id"] == "lane");
+  CHECK(lane["status"] == "yours");
+  CHECK_FALSE(lane.contains("problem"));
+  CHECK(torn["problem"].get<std::string>().find("torn.toml line 2") != std::string::npos);
+  CHECK(run_program({"explain", "kettle", "--accent", "lane"}).code == 0);
+  const auto refused = run_program({"explain", "kettle", "--accent", "torn"});
+  CHECK(refused.code == 2);
+  CHECK(refused.err.find("torn.toml line 2") != std::string::npos);
+  setenv("XDG_DATA_HOME", old.c_str(), 1);
+}
