@@ -22,6 +22,11 @@ GlideMove glide_of(const SequenceSyllable& syllable) {
   return {f.to.height - f.from.height, f.from.back - f.to.back, lip_place(f.to) - lip_place(f.from)};
 }
 
+std::pair<double, double> lips_of(const SequenceSyllable& syllable) {
+  if (syllable.nucleus.empty() || !syllable.nucleus[0].facts.vowel) return {};
+  return {lip_place(syllable.nucleus[0].facts.from), lip_place(syllable.nucleus[0].facts.to)};
+}
+
 std::vector<PatternCard> cards_of(const std::vector<SequenceSound>& slot) {
   std::vector<PatternCard> cards;
   for (const SequenceSound& sound : slot)
@@ -71,9 +76,11 @@ std::string_view to_text(LinkKind kind) {
 
 Pattern find_pattern(const Sequence& sequence, const std::vector<Competition>& competitions) {
   Pattern pattern;
-  for (const SequenceSyllable& s : sequence.syllables)
+  for (const SequenceSyllable& s : sequence.syllables) {
+    const auto [from, to] = lips_of(s);
     pattern.syllables.push_back({s.word, s.syllable, s.stress, s.start_s, s.end_s, cards_of(s.onset), cards_of(s.nucleus),
-                                 cards_of(s.coda), glide_of(s)});
+                                 cards_of(s.coda), glide_of(s), from, to});
+  }
   const PatternParts parts{sequence, pattern.syllables, competitions};
   for (auto find : {find_swaps, find_near_twins, find_counter_moves, find_repeats}) {
     std::vector<PatternLink> found = find(parts);

@@ -32,6 +32,7 @@ struct PatternSyllable {
   double start_s = 0, end_s = 0;
   std::vector<PatternCard> onset, nucleus, coda;
   GlideMove glide;
+  double lips_from = 0, lips_to = 0; // of the vowel, -1 spread .. 1 rounded
   [[nodiscard]] const std::vector<PatternCard>& at(Slot slot) const;
   bool operator==(const PatternSyllable&) const = default;
 };

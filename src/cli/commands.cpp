@@ -15,6 +15,7 @@ const std::vector<Command>& commands() {
            opt_learner,
        "the moving mouth as numbered PNG pictures", run_frames},
       {"strip", "PHRASE", opt_phrase | opt_draw | opt_size | opt_captions | opt_write | opt_learner, "one picture, a cell for each sound", run_strip},
+      {"pattern", "PHRASE", opt_phrase | opt_draw | opt_size | opt_captions | opt_write, "one picture: who moves in each place of the syllable", run_pattern},
       {"sheet", "PHRASE...", opt_phrase | opt_draw | opt_paper | opt_write | opt_learner, "a handout, a page for each phrase or line of a lesson", run_sheet},
       {"chart", "", opt_draw | opt_paper | opt_part | opt_size | opt_write, "the whole IPA chart as small mouths", run_chart},
       {"accents", "[ID]", opt_json | opt_check | opt_with | opt_theme | opt_size | opt_write, "the accents, every value of one, or its vowels as a picture", run_accents},

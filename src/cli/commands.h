@@ -9,6 +9,7 @@ int run_motion(const Options& options);
 int run_shape(const Options& options);
 int run_frames(const Options& options);
 int run_strip(const Options& options);
+int run_pattern(const Options& options);
 int run_sheet(const Options& options);
 int run_chart(const Options& options);
 int run_accents(const Options& options);

@@ -6,6 +6,7 @@
 #include "publish/picture.h"
 #include "publish/png.h"
 #include "scene/frame.h"
+#include "scene/pattern_chart.h"
 #include "scene/theme.h"
 #include "text/shaper.h"
 
@@ -94,6 +95,20 @@ int run_strip(const Options& options) {
                                      .height = static_cast<double>(options.height),
                                      .theme = *theme,
                                      .captions = options.captions});
+  const auto written = write_picture(scene, options.output, (*take)->request.phrase, false, options.overwrite);
+  return written ? 0 : tell(written.error());
+}
+
+int run_pattern(const Options& options) {
+  if (options.output.empty()) return tell(no_target("pattern"));
+  const auto theme = find_theme(options.theme);
+  if (!theme) return tell(theme.error());
+  const auto take = take_of(options);
+  if (!take) return tell(take.error());
+  const Scene scene = compose_pattern_sheet(**take, {.width = static_cast<double>(options.width),
+                                                     .height = static_cast<double>(options.height),
+                                                     .theme = *theme,
+                                                     .captions = options.captions});
   const auto written = write_picture(scene, options.output, (*take)->request.phrase, false, options.overwrite);
   return written ? 0 : tell(written.error());
 }

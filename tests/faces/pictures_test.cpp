@@ -17,6 +17,7 @@ struct Drawing {
   Words endings;
 };
 const std::vector<Drawing> drawings{{{"strip", "Lamps"}, {".png", ".svg", ".pdf"}},
+                                    {{"pattern", "Lamps"}, {".png", ".svg", ".pdf"}},
                                     {{"shape", "s"}, {".png", ".svg", ".pdf"}},
                                     {{"chart", "--part", "other"}, {".png", ".svg", ".pdf"}},
                                     {{"sheet", "Lamps"}, {".svg", ".pdf"}}};
