@@ -2,6 +2,7 @@
 
 #include "base/assets.h"
 #include "base/text.h"
+#include "take/posture.h"
 
 namespace mw {
 namespace {
@@ -11,7 +12,7 @@ constexpr std::array<const char*, 2> accents{"GA", "SSBE"};
 Result<SpeechPhrase> say(const std::string& text, bool hard, const Accent& accent, Pronouncer& pronouncer) {
   const auto said = pronounce(text, accent, pronouncer);
   if (!said) return said.error();
-  SpeechPhrase phrase{accent.id, text, hard, {}};
+  SpeechPhrase phrase{accent.id, text, hard, {}, to_shift(accent.posture)};
   for (std::size_t i = 0; i < syllables_a_second.size(); ++i)
     phrase.tracks[i] = spell_out(*said, {.rate = syllables_a_second[i]});
   return phrase;

@@ -316,7 +316,7 @@ Result<SpeechReport> count_speech(const Anatomy& anatomy, const std::vector<Spee
   for (std::size_t k = 0; k < phrases.size(); k += static_cast<std::size_t>(std::max(every, 1)))
     for (std::size_t rate = 0; rate < 3; ++rate) {
       const auto& track = phrases[k].tracks[rate];
-      const auto score = plan(track, *shared);
+      const auto score = plan(track, *shared, phrases[k].posture);
       if (!score) return score.error();
       check_track(counter, anatomy, walls, track, *score, rate);
     }

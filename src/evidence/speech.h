@@ -3,6 +3,7 @@
 #include "anatomy/anatomy.h"
 #include "base/result.h"
 #include "evidence/evidence.h"
+#include "score/posture.h"
 #include "segments/track.h"
 
 #include <array>
@@ -39,6 +40,7 @@ struct SpeechPhrase {
   std::string accent, text;
   bool hard = false;
   std::array<SegmentTrack, 3> tracks;
+  PostureShift posture{};
 };
 Result<std::vector<SpeechPhrase>> read_speech_phrases();
 

@@ -119,6 +119,8 @@ Motion bake(const Score& score) {
   baked->glottis = valve_track(plan.glottis);
   baked->larynx = valve_track(plan.larynx);
   baked->overlays = {plan.overlays, timeline_of(plan.overlays)};
+  baked->rest_velum = plan.rest_velum;
+  baked->rest_glottis = plan.rest_glottis;
   baked->duration_s = score.duration_s;
   return {std::move(baked), score.duration_s};
 }

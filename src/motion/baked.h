@@ -25,7 +25,7 @@ template <std::size_t width> struct BaseTrack {
   Timeline cells;                                // of the ramps
   std::vector<std::uint32_t> from, to;           // per cell: first ramp not finished, one past the last ramp begun
 };
-inline constexpr std::array base_channels{&Pose::jaw_opening, &Pose::body_x, &Pose::body_y, &Pose::root,
+inline constexpr std::array base_channels{&Pose::jaw_opening, &Pose::jaw_forward, &Pose::body_x, &Pose::body_y, &Pose::root,
                                           &Pose::epiglottis,  &Pose::larynx, &Pose::tip_x,  &Pose::tip_y,
                                           &Pose::tip_curl,    &Pose::blade,  &Pose::sides,  &Pose::groove};
 inline constexpr std::array lip_base_channels{&Pose::lip_opening, &Pose::lip_protrusion, &Pose::lip_rounding,
@@ -60,6 +60,7 @@ struct BakedMotion {
   std::array<TierTrack, tier_count> tiers;
   ValveTrack velum, glottis, larynx;
   OverlayTrack overlays;
+  double rest_velum = 0, rest_glottis = 0;
   double duration_s = 0;
 };
 

@@ -7,7 +7,6 @@
 
 namespace mw {
 namespace {
-constexpr double voiced_glottis = 0.12, shut_velum = 0.0; // what the valves pull away from
 constexpr double least_jaw_mm = 0.5;                      // tooth contact is never commanded
 constexpr std::size_t tip_height_channel = 1;             // of the tip tier
 constexpr std::size_t body_height_channel = 1;            // of the body tier
@@ -72,7 +71,7 @@ double overlay_at(const Overlay& o, double t) {
 
 /// The tip of the base rides on the jaw: from the jaw frame to the skull at the jaw opening of now.
 void carry_tip(const Anatomy& anatomy, Pose& pose) {
-  const Vec2 tip = jaw_transform(anatomy, pose.jaw_opening).to_skull({pose.tip_x, pose.tip_y});
+  const Vec2 tip = jaw_transform(anatomy, pose.jaw_opening, pose.jaw_forward).to_skull({pose.tip_x, pose.tip_y});
   pose.tip_x = tip.x;
   pose.tip_y = tip.y;
 }
@@ -99,8 +98,8 @@ Pose pose_at(const Motion& motion, double t) {
     if (o.value == &Pose::body_x) pose.body_x += overlay_at(o, t);
   }
   lay_over(body, Tier::body, 1, channels_of(Tier::body).size(), t, pose);
-  pose.velum = through_valves(m.velum, shut_velum, t);
-  pose.glottis = through_valves(m.glottis, voiced_glottis, t);
+  pose.velum = through_valves(m.velum, m.rest_velum, t);
+  pose.glottis = through_valves(m.glottis, m.rest_glottis, t);
   pose.larynx = through_valves(m.larynx, pose.larynx, t);
   for (const std::uint32_t i : overlays) {
     const Overlay& o = m.overlays.overlays[i];

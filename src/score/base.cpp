@@ -21,7 +21,7 @@ Ramp clipped(double lo, double hi) {
 /// The posture of a row with its free tip in the jaw frame.
 Pose as_key(const Pose& row, const Anatomy& anatomy) {
   Pose key = row;
-  const Vec2 tip = jaw_transform(anatomy, row.jaw_opening).to_jaw({row.tip_x, row.tip_y});
+  const Vec2 tip = jaw_transform(anatomy, row.jaw_opening, row.jaw_forward).to_jaw({row.tip_x, row.tip_y});
   key.tip_x = tip.x;
   key.tip_y = tip.y;
   return key;
@@ -98,14 +98,17 @@ double base_at(const Base& base, double Pose::*value, double t) {
   return x;
 }
 
-Result<Base> make_base(const std::vector<Unit>& units, const Anatomy& anatomy, const TargetTable& table, double end_s) {
+Result<Base> make_base(const std::vector<Unit>& units, const Anatomy& anatomy, const TargetTable& table,
+                       const PostureShift& posture, double end_s) {
   const Target* schwa = table.vowel("ə");
   if (schwa == nullptr)
     return Problem{ProblemKind::missing, "the vowel table has no row for ə", anatomy.id, "install the program again"};
-  const Pose ready = as_key(ready_pose(schwa->pose, anatomy), anatomy);
+  const Pose ready = as_key(at_rest(ready_pose(schwa->pose, anatomy), posture), anatomy);
   Base base;
   base.keys.push_back(ready);
-  const auto nuclei = nuclei_of(units, *schwa);
+  Target weak = *schwa; // under syllabic consonants; the vowels of `units` stand in the posture already
+  weak.pose = in_vowel(anatomy, weak.pose, posture);
+  const auto nuclei = nuclei_of(units, weak);
   for (std::size_t k = 0; k < nuclei.size(); ++k) {
     const Nucleus& v = nuclei[k];
     const Nucleus* last = k > 0 ? &nuclei[k - 1] : nullptr;

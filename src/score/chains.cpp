@@ -6,7 +6,8 @@
 
 namespace mw {
 namespace {
-constexpr TierChannel jaw_channels[] = {{&Pose::jaw_opening, &Target::jaw_weight, true}};
+constexpr TierChannel jaw_channels[] = {{&Pose::jaw_opening, &Target::jaw_weight, true},
+                                        {&Pose::jaw_forward, &Target::jaw_weight, false}};
 constexpr TierChannel lip_channels[] = {{&Pose::lip_opening, &Target::lips_weight, true},
                                         {&Pose::lip_protrusion, &Target::lips_weight, true},
                                         {&Pose::lip_rounding, &Target::lips_weight, false},

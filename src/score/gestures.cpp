@@ -150,6 +150,7 @@ struct Maker {
     g.vowel = u.vowel;
     g.place = articulator == Articulator::velum ? "uvular" : "glottal"; // the soft palate's port opens beside the uvula
     g.degree = Degree::open;
+    if (articulator == Articulator::velum && v.value == 0) g.degree = Degree::closed;
     if (articulator != Articulator::velum && u.target.pose.glottis < 0.5)
       g.degree = u.target.pose.glottis < 0.1 ? Degree::closed : Degree::narrow;
     g.chain = chains++;

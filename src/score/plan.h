@@ -99,6 +99,7 @@ struct ScorePlan {
   std::array<std::vector<Chain>, tier_count> chains; // by Tier, in order of time
   std::vector<Valve> velum, glottis, larynx;
   std::vector<Overlay> overlays;
+  double rest_velum = 0, rest_glottis = 0.12; // voiced; what the valves pull away from, posture included
   double speech_end_s = 0, duration_s = 0;
 };
 

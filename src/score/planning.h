@@ -25,12 +25,14 @@ bool has_larynx_move(const Unit& unit);
 void set_effective(std::vector<Unit>& units, const Anatomy& anatomy);
 
 /// The vowels under the consonants.
-Result<Base> make_base(const std::vector<Unit>& units, const Anatomy& anatomy, const TargetTable& table, double end_s);
+Result<Base> make_base(const std::vector<Unit>& units, const Anatomy& anatomy, const TargetTable& table,
+                       const PostureShift& posture, double end_s);
 
 /// Windows of one tier, in chains, their ramps settled.
 std::vector<Chain> make_chains(Tier tier, const std::vector<Unit>& units, const Base& base, const Anatomy& anatomy);
 
-std::vector<Valve> make_velum(const std::vector<Unit>& units);
+/// `rest`: where the soft palate stands when nothing moves it; over 0, obstruents shut it.
+std::vector<Valve> make_velum(const std::vector<Unit>& units, double rest);
 std::vector<Valve> make_glottis(const std::vector<Unit>& units);
 std::vector<Valve> make_larynx(const std::vector<Unit>& units);
 /// Trills and clicks.

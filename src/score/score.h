@@ -1,6 +1,7 @@
 #pragma once
 
 #include "anatomy/anatomy.h"
+#include "score/posture.h"
 #include "score/targets.h"
 #include "segments/track.h"
 
@@ -38,9 +39,11 @@ struct Score {
   double duration_s = 0;
 };
 
-/// Plans every move (tract-model.md section 10). Problem (input) names a sound without a row.
-Result<Score> plan(const SegmentTrack& track, std::shared_ptr<const Anatomy> anatomy);
+/// Plans every move (tract-model.md section 10). The posture shifts the mouth at rest, the vowels by a share, and whatever
+/// a consonant leaves free; what makes a constriction stays. Problem (input) names a sound without a row.
+Result<Score> plan(const SegmentTrack& track, std::shared_ptr<const Anatomy> anatomy, const PostureShift& posture = {});
 /// The same with targets other than the speaker's own tables.
-Result<Score> plan(const SegmentTrack& track, std::shared_ptr<const Anatomy> anatomy, const TargetTable& table);
+Result<Score> plan(const SegmentTrack& track, std::shared_ptr<const Anatomy> anatomy, const TargetTable& table,
+                   const PostureShift& posture = {});
 
 } // namespace mw

@@ -37,6 +37,18 @@ Valve velum_over(const Units& units, std::size_t first, std::size_t last) {
   return v;
 }
 
+/// A soft palate that hangs a little open by posture is shut over each run of obstruents: no air may escape by the nose.
+void shut_for_obstruents(const Units& units, std::vector<Valve>& out) {
+  for (std::size_t i = 0; i < units.size(); ++i) {
+    if (!is_obstruent(units[i])) continue;
+    const std::size_t first = i;
+    while (i + 1 < units.size() && is_obstruent(units[i + 1])) ++i;
+    const double a = units[first].start_s, b = units[i].end_s;
+    // as quick as the shutting after a nasal (velum_over)
+    out.push_back({{a - 0.06, a}, {b, b + 0.06}, 0.0, first});
+  }
+}
+
 bool is_voiceless(const Unit& u) { return u.target.pose.glottis > 0.5 && u.target.place != "glottal"; }
 bool is_stop(const Unit& u) { return u.target.manner == "stop" || u.target.manner == "affricate"; }
 double release_of(const Unit& u) { return u.start_s + u.effective_to * u.length(); }
@@ -85,8 +97,9 @@ Valve phonation(const Units& units, std::size_t first, std::size_t last) {
 }
 } // namespace
 
-std::vector<Valve> make_velum(const Units& units) {
+std::vector<Valve> make_velum(const Units& units, double rest) {
   std::vector<Valve> out;
+  if (rest > 0) shut_for_obstruents(units, out); // first: a nasal beside one keeps its own times
   for (std::size_t i = 0; i < units.size(); ++i) {
     if (!is_nasal(units[i])) continue;
     const std::size_t first = i;

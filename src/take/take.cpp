@@ -3,6 +3,7 @@
 #include "accent/shared.h"
 #include "clash/accent_shifts.h"
 #include "clash/analysis.h"
+#include "take/posture.h"
 
 #include <algorithm>
 
@@ -23,7 +24,8 @@ std::optional<Problem> add_learner(Take& take, Pronouncer& pronouncer) {
   if (!said) return said.error();
   take.learner_pronunciation = std::move(*said);
   take.clashes = with_accent_shifts(std::move(take.clashes),
-                                    find_accent_shifts(take.learner_pronunciation, take.pronunciation, take.track));
+                                    find_accent_shifts(take.learner_pronunciation, take.pronunciation, take.track,
+                                                       take.learner.get(), take.accent.get()));
   return std::nullopt;
 }
 
@@ -49,7 +51,7 @@ Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer
   if (!said) return said.error();
   take->pronunciation = std::move(*said);
   take->track = spell_out(take->pronunciation, {.rate = request.rate, .loop = request.loop});
-  auto score = plan(take->track, take->anatomy);
+  auto score = plan(take->track, take->anatomy, to_shift(take->accent->posture));
   if (!score) return score.error();
   take->score = std::move(*score);
   take->motion = bake(take->score);
