@@ -24,30 +24,6 @@ Result<Side> side_of(const Options& options, const std::string& accent_name, Pro
   return Side{std::move(*accent), std::move(*said)};
 }
 
-// A word that one accent leaves out ("a hundred and one", "a hundred one") stands there as a word without sounds, so
-// that the words pair by position. Longest common run of words; a word reads the same when its text and offsets do.
-void fill_gaps(std::vector<Word>& a, std::vector<Word>& b) {
-  const auto same = [](const Word& x, const Word& y) { return x.text == y.text && x.span.start == y.span.start; };
-  std::vector<std::vector<std::uint16_t>> common(a.size() + 1, std::vector<std::uint16_t>(b.size() + 1, 0));
-  for (std::size_t i = a.size(); i-- > 0;)
-    for (std::size_t j = b.size(); j-- > 0;)
-      common[i][j] = same(a[i], b[j]) ? static_cast<std::uint16_t>(common[i + 1][j + 1] + 1)
-                                      : std::max(common[i + 1][j], common[i][j + 1]);
-  const auto silent = [](const Word& word) { return Word{.text = word.text, .span = word.span, .syllables = {}}; };
-  std::vector<Word> left, right;
-  std::size_t i = 0, j = 0;
-  while (i < a.size() || j < b.size()) {
-    const bool both = i < a.size() && j < b.size() && same(a[i], b[j]);
-    const bool only_a = !both && i < a.size() && (j == b.size() || common[i + 1][j] >= common[i][j + 1]);
-    left.push_back(both || only_a ? a[i] : silent(b[j]));
-    right.push_back(only_a ? silent(a[i]) : b[j]);
-    i += both || only_a ? 1 : 0;
-    j += only_a ? 0 : 1;
-  }
-  a = std::move(left);
-  b = std::move(right);
-}
-
 // every sound of the phrase with its word, in order
 struct Placed {
   Sound sound;
@@ -85,9 +61,7 @@ Row to_row(SoundPair pair, const std::vector<Placed>& a, const std::vector<Place
 }
 
 Compared compare_sides(const Side& a, const Side& b) {
-  Pronunciation left = a.said, right = b.said;
-  if (left.words.size() != right.words.size()) fill_gaps(left.words, right.words);
-  const Comparison comparison = compare(left, right);
+  const Comparison comparison = compare(a.said, b.said, &a.accent, &b.accent);
   const auto sounds_a = sounds_of(a.said), sounds_b = sounds_of(b.said);
   Compared out{{}, comparison.shifts};
   for (const auto& pair : comparison.pairs) out.rows.push_back(to_row(pair, sounds_a, sounds_b));

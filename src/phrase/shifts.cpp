@@ -1,184 +1,167 @@
 #include "phrase/shifts.h"
 
+#include "phrase/align.h"
+#include "phrase/phoneme.h"
+#include "phrase/word_shifts.h"
+
 #include <algorithm>
-#include <iterator>
-#include <utility>
 
 namespace mw {
 namespace {
 
-/// A sound with its place in the phrase and what it stands for.
-struct Placed {
-  const Sound* sound;
-  std::size_t index, word;
-  std::optional<LexicalSet> set{}; // of a nucleus
-};
-/// Sounds of one slot of one syllable, or of a whole word.
-using Places = std::vector<Placed>;
-struct SyllablePlaces {
-  Places onset, nucleus, coda;
-};
-using WordPlaces = std::vector<SyllablePlaces>;
-
-std::vector<WordPlaces> places_of(const Pronunciation& said) {
-  std::vector<WordPlaces> words;
-  std::size_t index = 0;
-  for (std::size_t word = 0; word < said.words.size(); ++word) {
-    words.emplace_back();
-    for (const auto& syllable : said.words[word].syllables) {
-      SyllablePlaces places;
-      for (const auto& sound : syllable.onset) places.onset.push_back({&sound, index++, word});
-      places.nucleus.push_back({&syllable.nucleus, index++, word, syllable.set});
-      for (const auto& sound : syllable.coda) places.coda.push_back({&sound, index++, word});
-      words.back().push_back(std::move(places));
-    }
-  }
-  return words;
-}
-
-/// Letters that stand for one consonant of English in different places or accents.
-struct Family {
-  std::string_view letter, as;
-};
-constexpr Family families[]{{"ɫ", "l"}, {"ʊ", "l"}, {"ɾ", "t"}, {"ʔ", "t"}, {"ʈ", "t"}, {"ɖ", "d"},
-                            {"ɱ", "n"}, {"r", "ɹ"}, {"ɻ", "ɹ"}, {"ʁ", "ɹ"}, {"ʋ", "ɹ"}};
-
-std::string_view broad(const Sound& sound) { return broad_letter(sound.letter); }
-
-int cost(const Placed& a, const Placed& b) {
-  if (*a.sound == *b.sound) return 0;
-  if (is_vowel(*a.sound) != is_vowel(*b.sound)) return 3;
-  return broad(*a.sound) == broad(*b.sound) ? 1 : 2;
-}
-
-using Aligned = std::pair<const Placed*, const Placed*>;
-
-/// Least-cost alignment; leaving a sound alone costs 2.
-void align(const Places& a, const Places& b, std::vector<Aligned>& out) {
-  constexpr int alone = 2;
-  std::vector<std::vector<int>> table(a.size() + 1, std::vector<int>(b.size() + 1, 0));
-  for (std::size_t i = a.size() + 1; i-- > 0;)
-    for (std::size_t j = b.size() + 1; j-- > 0;) {
-      if (i == a.size() || j == b.size()) {
-        table[i][j] = alone * static_cast<int>((a.size() - i) + (b.size() - j));
-        continue;
-      }
-      table[i][j] =
-          std::min({table[i + 1][j + 1] + cost(a[i], b[j]), table[i + 1][j] + alone, table[i][j + 1] + alone});
-    }
-  std::size_t i = 0, j = 0;
-  while (i < a.size() || j < b.size()) {
-    const bool both = i < a.size() && j < b.size() && table[i][j] == table[i + 1][j + 1] + cost(a[i], b[j]);
-    const bool only_a = !both && i < a.size() && table[i][j] == table[i + 1][j] + alone;
-    out.emplace_back(both || only_a ? &a[i] : nullptr, only_a ? nullptr : &b[j]);
-    i += both || only_a ? 1 : 0;
-    j += only_a ? 0 : 1;
-  }
-}
-
-Places flat(const WordPlaces& word) {
-  Places all;
-  for (const auto& syllable : word)
-    for (const Places* slot : {&syllable.onset, &syllable.nucleus, &syllable.coda})
-      all.insert(all.end(), slot->begin(), slot->end());
-  return all;
-}
-
-SoundPair to_pair(const Aligned& places) {
-  SoundPair pair;
-  if (places.first) pair.a = places.first->index;
-  if (places.second) pair.b = places.second->index;
-  if (!places.first)
-    pair.text = to_ipa(*places.second->sound) + " is said only in the other accent";
-  else if (!places.second)
-    pair.text = to_ipa(*places.first->sound) + " is not said in the other accent";
-  else
-    pair.same = *places.first->sound == *places.second->sound;
-  if (places.first && places.second && !pair.same)
-    pair.text = to_ipa(*places.first->sound) + " here, " + to_ipa(*places.second->sound) + " in the other accent";
-  return pair;
-}
-
-/// What a place stands for: the two accents' sounds of one set, with the first word that shows it.
+/// One way in which a set or consonant is said in the two accents, with every place that has it.
 struct Value {
-  LexicalSet set;
-  const Sound *a, *b;
-  std::size_t word;
+  const PlacedSound *a, *b; // of the first place
+  std::vector<std::pair<std::size_t, std::size_t>> places; // indices in both
 };
 
-std::vector<Value> vowel_values(const std::vector<Aligned>& aligned) {
+struct Side {
+  const std::vector<PlacedSound>& sounds;
+  const Accent* accent;
+};
+
+bool alike(const PlacedSound& x, const PlacedSound& y) { return x.sound == y.sound && x.r_follows == y.r_follows; }
+
+/// The plain sound that both sets have in the accent, when it is one.
+const Sound* shared_plain(const Side& side, const PlacedSound& x, const PlacedSound& y) {
+  if (side.accent == nullptr || !x.set || !y.set || has_r(*x.set) || has_r(*y.set)) return nullptr;
+  const SetValue &one = side.accent->of(*x.set), &two = side.accent->of(*y.set);
+  return one.vowel == two.vowel && one.r_follows == two.r_follows ? &one.vowel : nullptr;
+}
+
+bool merges(const Side& side, const PlacedSound& x, const PlacedSound& y) {
+  return alike(x, y) || (x.nucleus && shared_plain(side, x, y) != nullptr);
+}
+
+/// The same set or consonant of the language. Of typed vowels nobody knows, so each counts as its own; of typed consonants
+/// either side may tell.
+bool is_one_thing(const Value& x, const Value& y) {
+  if (x.a->nucleus) return x.a->set && x.a->set == y.a->set;
+  return x.a->stands_for == y.a->stands_for && x.b->stands_for == y.b->stands_for;
+}
+
+bool takes_part(const PlacedSound& x) { return x.nucleus == is_vowel(x.sound); }
+
+std::vector<Value> values_of(const AlignedPlaces& places, const Side& a, const Side& b) {
   std::vector<Value> values;
-  for (const auto& [a, b] : aligned) {
-    if (!a || !b || !a->set || !is_vowel(*a->sound) || !is_vowel(*b->sound)) continue;
-    const Value value{*a->set, a->sound, b->sound, a->word};
-    const bool seen = std::any_of(values.begin(), values.end(), [&](const Value& row) {
-      return row.set == value.set && *row.a == *value.a && *row.b == *value.b;
+  for (const auto& [i, j] : places) {
+    if (!i || !j) continue;
+    const PlacedSound &x = a.sounds[*i], &y = b.sounds[*j];
+    if (x.nucleus != y.nucleus || !takes_part(x) || !takes_part(y)) continue;
+    const auto at = std::find_if(values.begin(), values.end(), [&](const Value& row) {
+      return row.a->nucleus == x.nucleus && row.a->set == x.set && row.a->stands_for == x.stands_for && row.b->stands_for == y.stands_for &&
+             alike(*row.a, x) && alike(*row.b, y);
     });
-    if (!seen) values.push_back(value);
+    if (at == values.end()) values.push_back({&x, &y, {{*i, *j}}});
+    else at->places.emplace_back(*i, *j);
   }
   return values;
 }
 
-Shift to_shift(const Value& one, const Value& two, bool kept_apart, const Pronunciation& said) {
-  Shift shift{kept_apart,
-              {said.words[one.word].text, said.words[two.word].text},
-              {to_ipa(*one.a), to_ipa(*two.a)},
-              {to_ipa(*one.b), to_ipa(*two.b)}};
+/// Where two values stand nearest, as indices into their places; both lists are in order.
+std::pair<std::size_t, std::size_t> nearest(const Value& x, const Value& y, const std::vector<PlacedSound>& b) {
+  std::pair<std::size_t, std::size_t> best{0, 0};
+  const auto distance = [&](std::size_t i, std::size_t j) {
+    const std::size_t p = b[x.places[i].second].syllable, q = b[y.places[j].second].syllable;
+    return p < q ? q - p : p - q;
+  };
+  for (std::size_t i = 0, j = 0; i < x.places.size() && j < y.places.size();) {
+    if (distance(i, j) < distance(best.first, best.second)) best = {i, j};
+    if (x.places[i].second < y.places[j].second) ++i;
+    else ++j;
+  }
+  return best;
+}
+
+std::string shown(const PlacedSound& sound) { return to_ipa(sound.sound) + (sound.r_follows ? "ɹ" : ""); }
+
+std::vector<std::string> shown_on(const Side& side, const PlacedSound& x, const PlacedSound& y) {
+  if (const Sound* plain = alike(x, y) ? nullptr : shared_plain(side, x, y)) return {to_ipa(*plain), to_ipa(*plain)};
+  return {shown(x), shown(y)};
+}
+
+Shift to_shift(const Value& x, const Value& y, bool kept_apart, const Side& a, const Side& b, const Pronunciation& said) {
+  auto [i, j] = nearest(x, y, b.sounds);
+  auto first = x.places[i], second = y.places[j];
+  if (second.second < first.second) std::swap(first, second);
+  Shift shift{.kept_apart = kept_apart, .of = x.a->nucleus ? ShiftOf::vowel : ShiftOf::consonant};
+  shift.words = {said.words[a.sounds[first.first].word].text, said.words[a.sounds[second.first].word].text};
+  shift.a_ipa = shown_on(a, a.sounds[first.first], a.sounds[second.first]);
+  shift.b_ipa = shown_on(b, b.sounds[first.second], b.sounds[second.second]);
+  shift.a_places = {first.first, second.first};
+  shift.b_places = shift.b_ends = {first.second, second.second};
+  shift.apart = b.sounds[second.second].syllable - b.sounds[first.second].syllable;
+  shift.weak = x.a->nucleus && (b.sounds[first.second].stress == 0 || b.sounds[second.second].stress == 0);
   const auto& apart = kept_apart ? shift.a_ipa : shift.b_ipa;
-  const auto& merged = kept_apart ? shift.b_ipa : shift.a_ipa;
-  shift.text = "\"" + shift.words[0] + "\" and \"" + shift.words[1] + "\" have two vowels, " + apart[0] + " and " +
-               apart[1] + (kept_apart ? ", here and one, " : ", in the other accent and one, ") + merged[0] +
+  const auto& one = kept_apart ? shift.b_ipa[0] : shift.a_ipa[0];
+  const std::string what = x.a->nucleus ? "vowels" : "sounds";
+  shift.text = "\"" + shift.words[0] + "\" and \"" + shift.words[1] + "\" have two " + what + ", " + apart[0] + " and " +
+               apart[1] + (kept_apart ? ", here and one, " : ", in the other accent and one, ") + one +
                (kept_apart ? ", in the other accent" : ", here");
   return shift;
 }
 
-std::vector<Shift> shifts_of(const std::vector<Aligned>& aligned, const Pronunciation& said) {
+/// Whether a shift of the same two things in the same direction is told already; the nearer of the two stays.
+struct Told {
+  std::string first, second;
+  bool kept_apart;
+  bool operator==(const Told&) const = default;
+};
+std::string name_of(const Value& value) {
+  return value.a->set ? std::string(to_keyword(*value.a->set)) : value.a->stands_for + "/" + value.b->stands_for;
+}
+
+std::vector<Shift> shifts_of(const AlignedPlaces& places, const Side& a, const Side& b, const Pronunciation& said) {
   std::vector<Shift> shifts;
-  std::vector<std::pair<LexicalSet, LexicalSet>> told;
-  const auto values = vowel_values(aligned);
+  std::vector<Told> told;
+  const auto values = values_of(places, a, b);
   for (std::size_t j = 0; j < values.size(); ++j)
     for (std::size_t i = 0; i < j; ++i) {
-      const Value &one = values[i], &two = values[j];
-      const bool same_a = *one.a == *two.a, same_b = *one.b == *two.b;
-      if (one.set == two.set || same_a == same_b) continue;
-      const auto sets = std::minmax(one.set, two.set);
-      if (std::find(told.begin(), told.end(), std::pair(sets.first, sets.second)) != told.end()) continue;
-      told.emplace_back(sets.first, sets.second);
-      shifts.push_back(to_shift(one, two, same_b, said));
+      const Value &x = values[i], &y = values[j];
+      if (x.a->nucleus != y.a->nucleus || is_one_thing(x, y)) continue;
+      const bool same_a = merges(a, *x.a, *y.a), same_b = merges(b, *x.b, *y.b);
+      if (same_a == same_b) continue;
+      std::string one = name_of(x), two = name_of(y);
+      if (two < one) std::swap(one, two);
+      const Told key{std::move(one), std::move(two), same_b};
+      Shift shift = to_shift(x, y, same_b, a, b, said);
+      const auto at = std::find(told.begin(), told.end(), key);
+      if (at == told.end()) {
+        told.push_back(key);
+        shifts.push_back(std::move(shift));
+      } else if (Shift& known = shifts[static_cast<std::size_t>(at - told.begin())]; shift.apart < known.apart) {
+        known = std::move(shift);
+      }
     }
   return shifts;
 }
 
-} // namespace
-
-std::string_view broad_letter(std::string_view letter) {
-  const auto at =
-      std::find_if(std::begin(families), std::end(families), [&](const Family& row) { return row.letter == letter; });
-  return at == std::end(families) ? letter : at->as;
+SoundPair to_pair(const std::pair<std::optional<std::size_t>, std::optional<std::size_t>>& places,
+                  const std::vector<PlacedSound>& a, const std::vector<PlacedSound>& b) {
+  SoundPair pair{places.first, places.second};
+  if (!pair.a) pair.text = to_ipa(b[*pair.b].sound) + " is said only in the other accent";
+  else if (!pair.b) pair.text = to_ipa(a[*pair.a].sound) + " is not said in the other accent";
+  else if (pair.same = a[*pair.a].sound == b[*pair.b].sound; !pair.same)
+    pair.text = to_ipa(a[*pair.a].sound) + " here, " + to_ipa(b[*pair.b].sound) + " in the other accent";
+  return pair;
 }
 
-Comparison compare(const Pronunciation& a, const Pronunciation& b) {
+} // namespace
+
+Comparison compare(const Pronunciation& a, const Pronunciation& b, const Accent* accent_a, const Accent* accent_b) {
   Comparison result;
-  if (a.words.size() != b.words.size()) return result;
-  const auto left = places_of(a), right = places_of(b);
-  std::vector<Aligned> aligned;
-  std::vector<Places> kept; // words aligned as a whole need a row of their own
-  kept.reserve(2 * left.size());
-  for (std::size_t word = 0; word < left.size(); ++word) {
-    if (left[word].size() != right[word].size()) {
-      kept.push_back(flat(left[word]));
-      kept.push_back(flat(right[word]));
-      align(kept[kept.size() - 2], kept.back(), aligned);
-      continue;
-    }
-    for (std::size_t k = 0; k < left[word].size(); ++k) {
-      align(left[word][k].onset, right[word][k].onset, aligned);
-      align(left[word][k].nucleus, right[word][k].nucleus, aligned);
-      align(left[word][k].coda, right[word][k].coda, aligned);
-    }
+  const auto left = placed_sounds(a), right = placed_sounds(b);
+  const auto places = align(a, left, b, right);
+  for (const auto& pair : places) result.pairs.push_back(to_pair(pair, left, right));
+  result.shifts = shifts_of(places, {left, accent_a}, {right, accent_b}, a);
+  for (Shift& shift : word_shifts(a, left, b, right)) {
+    const bool told = std::any_of(result.shifts.begin(), result.shifts.end(), [&](const Shift& known) {
+      return known.kept_apart == shift.kept_apart && known.words == shift.words;
+    });
+    if (!told) result.shifts.push_back(std::move(shift));
   }
-  for (const auto& places : aligned) result.pairs.push_back(to_pair(places));
-  result.shifts = shifts_of(aligned, a);
+  std::stable_sort(result.shifts.begin(), result.shifts.end(),
+                   [](const Shift& x, const Shift& y) { return x.b_places < y.b_places; });
   return result;
 }
 

@@ -115,7 +115,7 @@ Result<RankedLine> rank_line(const ScriptLine& line, const Accent& accent, Prono
   if (learner != nullptr) {
     const auto own = pronounce(line.text, *learner, pronouncer, settings);
     if (!own) return own.error();
-    clashes = with_accent_shifts(std::move(clashes), find_accent_shifts(*own, *pronunciation, track));
+    clashes = with_accent_shifts(std::move(clashes), find_accent_shifts(*own, *pronunciation, track, learner, &accent));
   }
   return RankedLine{line, std::move(difficulty), spots_of(*pronunciation, track, clashes)};
 }
