@@ -15,11 +15,9 @@ Result<Desk> Desk::make() {
 Result<Done> Desk::lay(const std::vector<Sheet>& sheets, int width, int height, Colour ground, bool fresh) {
   painted_ = 0;
   if (!base_ || base_->width() != width || base_->height() != height || !(ground == ground_)) {
-    for (auto* surface : {&base_, &top_}) {
-      auto made = gl::Surface::make(width, height);
-      if (!made) return made.error();
-      *surface = std::move(made).value();
-    }
+    auto made = gl::Surface::make(width, height);
+    if (!made) return made.error();
+    base_ = std::move(made).value();
     fresh = true;
     ground_ = ground;
   }
@@ -41,13 +39,10 @@ Result<Done> Desk::lay(const std::vector<Sheet>& sheets, int width, int height, 
     laid = {sheet.rect, sheet.scene};
     ++painted_;
   }
-  if (!over || over->scene.marks.empty()) {
-    base_->show();
-    return Done{};
-  }
-  top_->copy_from(*base_);
-  painter_.paint(over->scene, *top_, {0, 0});
-  top_->show();
+  // what lies over the sheets goes straight into the window: on a software renderer another copy of the whole picture
+  // costs more than the mouth
+  base_->show();
+  if (over && !over->scene.marks.empty()) painter_.paint(over->scene, gl::Surface::window(width, height), {0, 0});
   return Done{};
 }
 

@@ -23,7 +23,7 @@ private:
   explicit Desk(gl::Painter painter) : painter_(std::move(painter)) {}
   struct Laid { Rect rect; Scene scene; };
   gl::Painter painter_;
-  std::optional<gl::Surface> base_, top_;
+  std::optional<gl::Surface> base_;
   std::map<std::string, Laid> laid_;
   Colour ground_{};
   int painted_ = 0;

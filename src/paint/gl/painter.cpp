@@ -3,6 +3,7 @@
 #include <embedded/shaders.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <numbers>
@@ -38,6 +39,16 @@ void set_stops(const Program& program, const std::vector<std::pair<double, Colou
   }
 }
 
+// Empties the part of the bound layer that will be drawn on; the scissor of the scene stays as it was.
+void clear_box(const OpenLayer& box, int target_height) {
+  std::array<GLint, 4> kept{};
+  glGetIntegerv(GL_SCISSOR_BOX, kept.data());
+  glScissor(box.x, target_height - box.y - box.height, box.width, box.height);
+  glClearColor(0, 0, 0, 0);
+  glClear(GL_COLOR_BUFFER_BIT);
+  glScissor(kept[0], kept[1], kept[2], kept[3]);
+}
+
 } // namespace
 
 Result<Painter> Painter::make() {
@@ -46,7 +57,7 @@ Result<Painter> Painter::make() {
                    std::to_string(epoxy_gl_version() % 10) + ", not 3.3", "", "try LIBGL_ALWAYS_SOFTWARE=1"};
   Painter out;
   using namespace embedded::shaders;
-  for (const auto body : {plain_frag, blend_frag, pattern_frag, picture_frag}) {
+  for (const auto body : {plain_frag, ground_frag, blend_frag, pattern_frag, picture_frag}) {
     auto program = Program::link(quad_vert, std::string(covered_glsl) + std::string(body));
     if (!program) return program.error();
     out.programs_.push_back(std::move(program).value());
@@ -145,7 +156,7 @@ void Painter::run(const Recording& recording, const Surface& target, Vec2 offset
   std::size_t depth = 0;
   for (const Command& command : recording.commands) {
     if (const auto* quads = std::get_if<Draw>(&command)) draw(*quads, offset, size);
-    if (std::holds_alternative<OpenLayer>(command)) {
+    if (const auto* open = std::get_if<OpenLayer>(&command)) {
       if (depth == layers_.size() || layers_[depth].width() != target.width() || layers_[depth].height() != target.height()) {
         while (layers_.size() > depth) layers_.pop_back();
         auto layer = Surface::make(target.width(), target.height());
@@ -154,8 +165,7 @@ void Painter::run(const Recording& recording, const Surface& target, Vec2 offset
         glBindTexture(GL_TEXTURE_2D, masks_);
       }
       layers_[depth++].bind();
-      glClearColor(0, 0, 0, 0);
-      glClear(GL_COLOR_BUFFER_BIT);
+      clear_box(*open, target.height());
     }
     if (const auto* close = std::get_if<CloseLayer>(&command)) {
       const Surface& layer = layers_[--depth];
@@ -179,11 +189,13 @@ void Painter::draw(const Draw& draw, Vec2 offset, Vec2 size) {
   if (draw.quads == 0) return;
   if (draw.image) return draw_image(draw, offset, size);
   if (draw.paint) return draw_pattern(draw, offset, size);
-  const Program& program = programs_[plain];
+  const Program& program = programs_[draw.ground ? ground : plain];
   program.use();
   program.set("target_size", size);
-  program.set("masks", 0);
+  if (draw.ground) glDisable(GL_BLEND);
+  else program.set("masks", 0);
   draw_quads(draw.first_quad, draw.quads);
+  if (draw.ground) glEnable(GL_BLEND);
 }
 
 void Painter::draw_pattern(const Draw& draw, Vec2 offset, Vec2 size) {

@@ -35,7 +35,7 @@ private:
   void draw_image(const Draw& draw, Vec2 offset, Vec2 size);
   void draw_quads(std::size_t first, std::size_t count);
 
-  enum Kind { plain, blend, pattern, picture, kinds };
+  enum Kind { plain, ground, blend, pattern, picture, kinds };
   std::vector<Program> programs_;
   Shapes shapes_;
   std::vector<Surface> layers_;

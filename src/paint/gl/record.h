@@ -28,9 +28,11 @@ struct Draw {
   const Image* image = nullptr;
   Affine to_pixels;             // of the mark
   Vec2 low{}, high{};           // box its pattern is anchored to, pixels
+  bool ground = false;          // solid opaque tiles with nothing under them: no mask, no blending
 };
-/// Everything up to the matching CloseLayer goes to a sheet of its own, then as a whole onto what lies below.
-struct OpenLayer { };
+/// Everything up to the matching CloseLayer goes to a sheet of its own, then as a whole onto what lies below. The box
+/// (target pixels, y down) holds all of it.
+struct OpenLayer { int x = 0, y = 0, width = 0, height = 0; };
 struct CloseLayer { std::size_t quad = 0; double opacity = 1; };
 using Command = std::variant<Draw, OpenLayer, CloseLayer>;
 
@@ -41,7 +43,7 @@ struct Recording {
   std::vector<Command> commands;
 };
 
-/// Walks a scene scaled by `scale` and moved to `offset` (whole pixels); shapes come from and stay in `shapes`.
+/// Walks a scene: what later opaque marks hide wholly, tile by tile, is left out. Scaled by `scale` and moved to `offset` (whole pixels); shapes come from and stay in `shapes`.
 Recording record(const Scene& scene, double scale, Vec2 offset, Shapes& shapes);
 
 } // namespace mw::gl

@@ -23,6 +23,12 @@ Result<Surface> Surface::make(int width, int height) {
   return out;
 }
 
+Surface Surface::window(int width, int height) {
+  Surface out;
+  out.width_ = width, out.height_ = height;
+  return out;
+}
+
 Surface::Surface(Surface&& other) noexcept
     : width_(other.width_), height_(other.height_), texture_(std::exchange(other.texture_, 0)),
       frame_(std::exchange(other.frame_, 0)) {}
@@ -53,12 +59,6 @@ std::vector<std::uint8_t> Surface::read_back() const {
   for (std::ptrdiff_t a = 0, b = height_ - 1; a < b; ++a, --b)
     std::swap_ranges(pixels.begin() + a * stride, pixels.begin() + (a + 1) * stride, pixels.begin() + b * stride);
   return pixels;
-}
-
-void Surface::copy_from(const Surface& other) const {
-  glBindFramebuffer(GL_READ_FRAMEBUFFER, other.frame_);
-  glBindFramebuffer(GL_DRAW_FRAMEBUFFER, frame_);
-  glBlitFramebuffer(0, 0, width_, height_, 0, 0, width_, height_, GL_COLOR_BUFFER_BIT, GL_NEAREST);
 }
 
 void Surface::show() const {

@@ -7,11 +7,13 @@
 
 namespace mw::gl {
 
-/// An off-screen picture (RGBA8) that painters draw into; move-only.
+/// A picture (RGBA8) that painters draw into; move-only.
 class Surface {
 public:
   /// Problem (missing) when the driver cannot make it.
   static Result<Surface> make(int width, int height);
+  /// The window's own framebuffer; it has no texture.
+  static Surface window(int width, int height);
   Surface(Surface&& other) noexcept;
   Surface& operator=(Surface&& other) noexcept;
   ~Surface();
@@ -22,8 +24,6 @@ public:
   [[nodiscard]] unsigned texture() const { return texture_; }
   /// RGBA8, premultiplied, row by row from the top.
   [[nodiscard]] std::vector<std::uint8_t> read_back() const;
-  /// Takes over the picture of another surface of the same size.
-  void copy_from(const Surface& other) const;
   /// Copies the picture into the window's own framebuffer of the same size.
   void show() const;
 

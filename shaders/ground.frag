@@ -1,0 +1,2 @@
+// Opaque tiles with nothing under them.
+void main() { pixel = tint; }
