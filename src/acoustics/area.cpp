@@ -14,9 +14,18 @@ namespace {
 constexpr std::array path{0.0, 0.06, 0.14, 0.28, 0.42, 0.52, 0.64, 0.78, 0.88, 0.94, 1.0};
 constexpr std::array alphas{2.5, 2.1, 2.35, 2.15, 1.85, 1.58, 1.22, 1.26, 0.72, 0.34, 0.48};
 constexpr std::array betas{1.2, 1.1, 1.25, 1.45, 1.28, 1.30, 1.58, 1.25, 1.25, 1.03, 1.0};
+// Where the same regions lie in the adult male, whose tract the table's path is.
+constexpr std::array male_shares{0.0, 0.2902, 0.4504, 0.6043, 0.8349, 1.0};
 constexpr double narrowest_cm = 1e-3;
 constexpr int lip_sections = 4;
 constexpr double under_tip_width_cm = 1.8; // mean width of the space under the tip
+
+// A short throat is not the back of a long mouth: the path runs through each region at the speaker's own proportions.
+double male_fraction(const Anatomy& anatomy, double fraction) {
+  const auto& own = anatomy.path_shares;
+  const std::array shares{0.0, own[0], own[1], own[2], own[3], 1.0};
+  return interpolate(shares, male_shares, fraction);
+}
 
 // Alpha holds the width across the mouth: it scales with the speaker's width to the power that keeps its unit.
 double area_of(double fraction, double width_mm, double speaker_width) {
@@ -71,13 +80,17 @@ double wall_gap(const Outline& outline, Vec2 near, double reach) {
   return gap;
 }
 
-// A contact may fall between two lines of the grid: the narrow section it lies in is shut.
-void shut_contacts(AreaFunction& tube, const Outline& outline, const Midline& mid) {
+// A contact may fall between two lines of the grid: the narrow section it lies in is shut. It is looked for at the
+// section's middle and on the narrower line itself, which a raised tip may have left far from the smoothed midline.
+void shut_contacts(AreaFunction& tube, const Outline& outline, const std::vector<CrossLine>& lines, const Midline& mid) {
   constexpr double narrow = 3.0, reach = 4.0, touching = 0.05; // mm
-  for (std::size_t i = 0; i + 1 < mid.point.size(); ++i)
+  for (std::size_t i = 0; i + 1 < mid.point.size(); ++i) {
+    const CrossLine& line = lines[mid.width[i] < mid.width[i + 1] ? i : i + 1];
     if (std::min(mid.width[i], mid.width[i + 1]) < narrow &&
-        wall_gap(outline, 0.5 * (mid.point[i] + mid.point[i + 1]), reach) <= touching)
+        (wall_gap(outline, 0.5 * (mid.point[i] + mid.point[i + 1]), reach) <= touching ||
+         wall_gap(outline, 0.5 * (line.inner + line.outer), reach) <= touching))
       tube.sections[mid.point.size() - 2 - i].area_cm2 = closed_area_cm2;
+  }
 }
 
 void add_side_branch(AreaFunction& tube, const Anatomy& anatomy, const Outline& outline, const Polyline& mid) {
@@ -94,14 +107,18 @@ void add_side_branch(AreaFunction& tube, const Anatomy& anatomy, const Outline& 
 
 AreaFunction area_function(const Anatomy& anatomy, const Outline& outline, const Pose& pose) {
   AreaFunction tube;
-  const Midline mid = midline(cross_lines(anatomy, outline));
+  const std::vector<CrossLine> lines = cross_lines(anatomy, outline);
+  const Midline mid = midline(lines);
   const std::size_t n = mid.point.size();
   if (n < 2) return tube;
   const double lip_length = std::max(mid.point.front().x - outline.lip_edge_x, 2.0); // mm
   const std::vector<double> arcs = arc_lengths(mid.point);
   const double whole = arcs.back() + lip_length;
   std::vector<double> area(n);
-  for (std::size_t i = 0; i < n; ++i) area[i] = area_of((arcs[i] + lip_length) / whole, mid.width[i], anatomy.width);
+  for (std::size_t i = 0; i < n; ++i) {
+    const double fraction = male_fraction(anatomy, (arcs[i] + lip_length) / whole);
+    area[i] = area_of(fraction, mid.width[i], anatomy.width);
+  }
   const auto add = [&](double length_mm, double area_cm2) {
     tube.sections.push_back({tube.tract_length_mm, length_mm, std::max(area_cm2, closed_area_cm2)});
     tube.tract_length_mm += length_mm;
@@ -109,7 +126,7 @@ AreaFunction area_function(const Anatomy& anatomy, const Outline& outline, const
   tube.sections.reserve(n + lip_sections);
   for (std::size_t i = n - 1; i-- > 0;) add(arcs[i + 1] - arcs[i], 0.5 * (area[i] + area[i + 1]));
   for (int i = 0; i < lip_sections; ++i) add(lip_length / lip_sections, lip_area(anatomy, pose));
-  shut_contacts(tube, outline, mid);
+  shut_contacts(tube, outline, lines, mid);
   add_side_branch(tube, anatomy, outline, mid.point);
   return tube;
 }

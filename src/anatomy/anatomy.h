@@ -31,6 +31,9 @@ struct Anatomy {
   /// Tongue area of the rest posture (mm2) in a fine and in a coarse build. Kept in the speaker's file, because the build
   /// itself lies in tract; a test of tract builds both again and compares.
   double rest_area_fine = 0, rest_area_coarse = 0;
+  /// Shares of the tract's length from the lips, in the rest posture, to: the palate's vault, the middle of the bend, the
+  /// top of the throat, the larynx tube (lines 13, 22, 30, 40 of the acoustic grid). A test of acoustics measures them.
+  std::array<double, 4> path_shares{};
   Vec2 condyle{}, body_neutral{}, grid_centre{}, tongue_base{}, hyoid_rest{}, epiglottis_base{}, genial{}, velum_start{};
   std::array<double, 7> velum_lengths{};
   std::array<double, 8> velum_closed_radius{}, velum_open_radius{};

@@ -67,6 +67,7 @@ Result<Done> read_scalars(Anatomy& anatomy, const std::string& file) {
   };
   for (const auto& scalar : scalars) take(std::string(scalar.key), anatomy.*scalar.value);
   for (const auto& rest : rest_values) take(std::string(rest.key), anatomy.rest.*rest.value);
+  for (std::size_t i = 0; i < 4; ++i) take("path_share_" + std::to_string(i + 1), anatomy.path_shares[i]);
   for (std::size_t i = 0; i < 7; ++i) take("velum_length_" + std::to_string(i + 1), anatomy.velum_lengths[i]);
   for (std::size_t i = 0; i < 8; ++i) {
     take("velum_closed_radius_" + std::to_string(i), anatomy.velum_closed_radius[i]);

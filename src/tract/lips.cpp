@@ -59,10 +59,14 @@ LowerShape lower_shape(const Anatomy& anatomy, const Pose& pose, const JawTransf
   return out;
 }
 
-// Pressed lips: the red rolls in.
-void roll_in(LipShape& lip, double press) {
-  constexpr std::array<double, 3> share{0.25, 0.7, 0.5};
-  for (std::size_t i = 0; i < share.size(); ++i) lip[3 + i].x += press * share[i];
+// Pressed lips: what each control point from the skin border (row 3) to the crown (row 6) does per mm of pressure. Both
+// reds bulge round the seam, the lower lip comes forward to meet the upper one, and the red between them is hidden
+// (common practice; the outer face of a lip keeps its tissue when the seam flattens).
+using Rolling = std::array<Vec2, 4>;
+constexpr Rolling upper_rolling{{{0.15, 0}, {0.2, 0.25}, {0.1, 0.5}, {0.1, 0}}};
+constexpr Rolling lower_rolling{{{-0.1, 0}, {-0.1, -0.1}, {-0.3, -0.6}, {-0.35, 0}}};
+void roll_in(LipShape& lip, const Rolling& rolling, double press) {
+  for (std::size_t i = 0; i < rolling.size(); ++i) lip[skin_border_row + i] += press * rolling[i];
 }
 
 // Pressed lips: both margins lie on one line. Softer the harder they press, so that the first touch already closes.
@@ -91,8 +95,8 @@ void trace_lips(const FixedParts& fixed, const Pose& pose, const JawTransform& j
   LipShape upper = upper_shape(anatomy, pose, m);
   LowerShape lower = lower_shape(anatomy, pose, jaw, m);
   if (m.press > 0) {
-    roll_in(upper, m.press);
-    roll_in(lower.points, m.press);
+    roll_in(upper, upper_rolling, m.press);
+    roll_in(lower.points, lower_rolling, m.press);
   }
   spline_into(upper, lip_samples, out.upper_lip_line);
   spline_into(lower.points, lip_samples, out.lower_lip_line);

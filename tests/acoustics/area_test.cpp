@@ -1,3 +1,4 @@
+#include "acoustics/sections.h"
 #include "acoustics/tube.h"
 #include "support/targets.h"
 
@@ -88,22 +89,37 @@ TEST_CASE("area: closing glides close: F1 falls, the tongue rises, the jaw close
   }
 }
 
+TEST_CASE("area: the shares of the path kept with the speakers are those of their rest posture") {
+  for (const auto& anatomy : test::speakers()) {
+    CAPTURE(anatomy->id);
+    const Outline outline = trace(anatomy, anatomy->rest);
+    const Midline mid = midline(cross_lines(*anatomy, outline));
+    const std::vector<double> arcs = arc_lengths(mid.point);
+    const double lips = std::max(mid.point.front().x - outline.lip_edge_x, 2.0), whole = arcs.back() + lips;
+    for (std::size_t i = 0; i < 4; ++i)
+      CHECK(anatomy->path_shares[i] == doctest::Approx((arcs[std::array{12u, 21u, 29u, 39u}[i]] + lips) / whole).epsilon(1e-3));
+  }
+}
+
 TEST_CASE("area: shorter tracts ring higher, about in proportion, and keep their r below the others' third formant") {
   const auto all = test::speakers();
   const auto male = test::targets(all[0], "vowels");
   for (std::size_t s = 1; s < all.size(); ++s) {
     Tracer tracer(all[s]), other(all[0]);
     const auto vowels = test::targets(all[s], "vowels");
+    // one factor for all vowels: the tracts' lengths at rest
+    const double scale = figures_of(*all[0], other.trace(all[0]->rest), all[0]->rest).tube.tract_length_mm /
+                         figures_of(*all[s], tracer.trace(all[s]->rest), all[s]->rest).tube.tract_length_mm;
     for (std::size_t v = 0; v < vowels.size(); ++v) {
       CAPTURE(vowels[v].label());
       const Figures ours = figures_of(*all[s], tracer.trace(vowels[v].pose), vowels[v].pose);
       const Figures his = figures_of(*all[0], other.trace(male[v].pose), male[v].pose);
-      const double scale = his.tube.tract_length_mm / ours.tube.tract_length_mm;
-      // without the yielding wall (203 Hz in quadrature, the same for all) a formant may leave pure scaling by a sixth:
+      // the yielding wall lifts the first formant by 203 Hz in quadrature, the same for all; the third is freer, because
       // throat and mouth do not scale alike
       const auto rigid = [](double hz) { return std::sqrt(hz * hz - 203.0 * 203.0); };
+      constexpr std::array most{0.08, 0.06, 0.16};
       for (std::size_t n = 0; n < 3; ++n)
-        CHECK(std::abs(rigid(ours.formants[n]) / rigid(his.formants[n]) / scale - 1) < 1.0 / 6);
+        CHECK(std::abs(rigid(ours.formants[n]) / rigid(his.formants[n]) / scale - 1) < most[n]);
       if (vowels[v].symbol == "ɝ" || vowels[v].symbol == "ɚ") CHECK(ours.formants[2] < 2000 * scale);
     }
   }
