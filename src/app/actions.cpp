@@ -1,5 +1,6 @@
 #include "app/actions.h"
 
+#include "app/pattern_play.h"
 #include "app/playback.h"
 
 #include <SDL_keycode.h>
@@ -39,6 +40,9 @@ constexpr std::array rows{
     KeyRow{SDLK_h, false, false, Action::cover, "H", "cover the picture"},
     KeyRow{SDLK_d, false, false, Action::dark, "D", "light, dark, high contrast"},
     KeyRow{SDLK_a, false, false, Action::all_lanes, "A", "all lanes, or those of the clash"},
+    KeyRow{SDLK_v, false, false, Action::face, "V", "the pattern of the line, or its moves"},
+    KeyRow{SDLK_UP, false, false, Action::lane_up, "↑", "pattern: a lane up; ← → a syllable", false},
+    KeyRow{SDLK_DOWN, false, false, Action::lane_down, "↓", "pattern: a lane down", false},
     KeyRow{SDLK_p, false, false, Action::present, "P", "present, and back"},
     KeyRow{SDLK_b, false, false, Action::blank, "B", "blank the picture while presenting"},
     KeyRow{SDLK_PERIOD, false, false, Action::blank, ".", "blank (clicker)", false},
@@ -71,8 +75,23 @@ void leave(Session& session) {
   else if (view.loop_span) view.loop_span.reset();
 }
 
+// Keys that mean the pattern while it is in front; false for all others.
+bool act_on_pattern(Session& session, Action action) {
+  switch (action) {
+    case Action::step_on: return go_by_syllable(session, 1), true;
+    case Action::step_back: return go_by_syllable(session, -1), true;
+    case Action::lane_up: return go_by_lane(session, -1), true;
+    case Action::lane_down: return go_by_lane(session, 1), true;
+    case Action::next_clash: return go_to_finding(session, 1), true;
+    case Action::last_clash: return go_to_finding(session, -1), true;
+    case Action::loop_clash: return loop_finding(session), true;
+    default: return false;
+  }
+}
+
 void act_on_take(Session& session, Action action) {
   if (!session.take) return;
+  if (shows_pattern(session) && act_on_pattern(session, action)) return;
   View& view = session.view;
   const Take& take = *session.take;
   switch (action) {
@@ -143,6 +162,9 @@ void act(Session& session, Action action) {
     case Action::spot_velum: return set_spotlight(view, Articulator::velum);
     case Action::spot_jaw: return set_spotlight(view, Articulator::jaw);
     case Action::spot_glottis: return set_spotlight(view, Articulator::glottis);
+    case Action::face:
+      view.face = view.face == Face::moves ? Face::pattern : Face::moves;
+      return;
     case Action::all_lanes: view.all_lanes = !view.all_lanes; return;
     case Action::quit: session.quits = true; return;
     default: return act_on_take(session, action);

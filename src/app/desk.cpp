@@ -21,6 +21,11 @@ Result<Done> Desk::lay(const std::vector<Sheet>& sheets, int width, int height, 
     fresh = true;
     ground_ = ground;
   }
+  // sheets that go, come or move leave ground behind
+  Arrangement arrangement;
+  for (const Sheet& sheet : sheets)
+    if (sheet.name != "over") arrangement.emplace_back(sheet.name, sheet.rect);
+  if (arrangement != arrangement_) fresh = true, arrangement_ = std::move(arrangement);
   if (fresh) {
     laid_.clear();
     base_->bind();

@@ -22,6 +22,8 @@ public:
 private:
   explicit Desk(gl::Painter painter) : painter_(std::move(painter)) {}
   struct Laid { Rect rect; Scene scene; };
+  using Arrangement = std::vector<std::pair<std::string, Rect>>;
+  Arrangement arrangement_;
   gl::Painter painter_;
   std::optional<gl::Surface> base_;
   std::map<std::string, Laid> laid_;

@@ -1,4 +1,5 @@
 #include "app/field.h"
+#include "app/pattern_play.h"
 #include "app/playback.h"
 #include "app/window.h"
 
@@ -10,7 +11,7 @@ namespace mw::app {
 
 // How long the window may sleep: not at all while something moves, else until a deadline, or (-1) until something happens.
 int Window::milliseconds_to_wait() const {
-  if (another_ || is_moving(session_.view) || is_fading(session_.glow, wanted_clash())) return 0;
+  if (another_ || is_moving(session_.view) || is_fading(session_.glow, wanted_clash()) || is_settling(session_)) return 0;
   if (!(fades_on(session_.fades, session_.view, fade_s, false) == session_.fades)) return 0;
   constexpr double for_ever = 1e9;
   double wait = for_ever;

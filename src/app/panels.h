@@ -26,6 +26,12 @@ std::span<const FirstLine> first_lines();
 void take_first_line(Session& session);
 /// The labelled mouth breathing quietly.
 void show_quiet_mouth(Ui& ui, Session& session, const Layout& layout, Rect rect);
+/// The other face of the score panel, with the stage and the card that go with it.
+void show_pattern_screen(Ui& ui, Session& session, const Layout& layout);
+/// "Moves", "Pattern" at the head of the score panel.
+void show_face_tabs(Ui& ui, Session& session, double u);
+/// A lowered cloth with a scalloped hem.
+void draw_curtain(Ui& ui, Rect rect, double opacity);
 void show_presenter(Ui& ui, Session& session, const Layout& layout);
 
 // Over everything else, on one clear sheet of the window's size.

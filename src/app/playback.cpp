@@ -149,8 +149,12 @@ View go_to_clash(View view, const Take& take, int direction) {
 View loop_clash(View view, const Take& take) {
   if (!view.clash) return view;
   const Clash& it = take.clashes[*view.clash];
+  return loop_stretch(std::move(view), take, it.start_s, it.end_s);
+}
+
+View loop_stretch(View view, const Take& take, double start_s, double end_s) {
   view.loop = true;
-  view.loop_span = std::pair{std::max(start_of(take), it.start_s - before_clash_s), std::min(end_of(take), it.end_s + after_clash_s)};
+  view.loop_span = std::pair{std::max(start_of(take), start_s - before_clash_s), std::min(end_of(take), end_s + after_clash_s)};
   view.time_s = view.loop_span->first;
   view.glide.reset();
   view.seam_s = 0;

@@ -27,6 +27,8 @@ View go_to(View view, const Take& take, double time_s);
 View go_to_clash(View view, const Take& take, int direction);
 /// This clash in hand, the time in its middle.
 View take_in_hand(View view, const Take& take, std::size_t clash);
+/// Loops a stretch with a little before and after, and plays.
+View loop_stretch(View view, const Take& take, double start_s, double end_s);
 /// Loops the clash in hand with a little before and after, and plays.
 View loop_clash(View view, const Take& take);
 

@@ -83,13 +83,17 @@ ScoreView view_of(const Ui& ui, const Session& session, const Layout& layout) {
 void draw_title(Ui& ui, Session& session, const Layout& layout) {
   const Theme& theme = *ui.theme;
   const double u = layout.u, w = layout.score.width;
-  ui.canvas.text({}, {16 * u, (layout.fold == Fold::small ? 26 : 23) * u}, "Moves", {15 * u, theme.ink, true});
   if (layout.fold == Fold::small) {
+    // a word of the menu in the gutter
+    if (ui.spot("face-Pattern", {8 * u, 8 * u, 76 * u, 28 * u}, {"Moves, or pattern", "Who moves when; or who moves in each place of the syllable", "V"})) act(session, Action::face);
+    ui.canvas.text({}, {16 * u, 26 * u}, "Moves", {15 * u, ui.is_hovered("face-Pattern") ? theme.action : theme.ink, true});
+    ui.canvas.add(draw_sign(Sign::down, {74 * u, 22 * u}, 7 * u, theme.quiet));
     const Rect more{12 * u, layout.score.height - 27 * u, 70 * u, 22 * u};
     if (ui.spot("all-lanes", more, {"Lanes", session.view.all_lanes ? "Only those of the clash" : "All seven", "A"})) act(session, Action::all_lanes);
     ui.canvas.text_middle({}, {more.x + 4 * u, more.centre().y}, session.view.all_lanes ? "fewer" : "all lanes", {12.5 * u, theme.action});
     return;
   }
+  show_face_tabs(ui, session, u);
   ui.canvas.text({}, {w - 14 * u, 22 * u}, "who moves when", {13 * u, theme.quiet, false, Anchor::end});
   ui.canvas.line({}, {1, 33 * u}, {w - 1, 33 * u}, theme.rule, u);
 }

@@ -22,6 +22,7 @@ const ScreenRow& row_of(Screen screen) {
 }
 
 void show_mouth_screen(Ui& ui, Session& session, const Layout& layout) {
+  if (session.view.face == Face::pattern) return show_pattern_screen(ui, session, layout);
   show_stage(ui, session, layout);
   show_score(ui, session, layout);
   show_why(ui, session, layout);

@@ -14,6 +14,7 @@ void accept(Session& session, std::shared_ptr<const Take> take) {
   view.glide.reset();
   view.loop_span.reset();
   view.clash.reset();
+  view.finding.reset();
   view.time_s = std::clamp(view.time_s, start_of(*session.take), end_of(*session.take));
   if (!other_phrase) return;
   view.playing = false;

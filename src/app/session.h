@@ -34,12 +34,20 @@ struct Fades {
 /// The fades after so much wall time, on their way to what the view asks for.
 Fades fades_on(Fades fades, const View& view, double wall_s, bool at_once);
 
+/// What the pattern remembers between pictures; see pattern_play.h.
+struct PatternMemory {
+  double nearer_to_s = 0, settled_s = 0;
+  std::vector<std::size_t> shown; // findings drawn in full in the last picture
+  std::vector<double> strengths;  // of each finding, 0..1
+};
+
 /// Everything the window knows; panels read and change it.
 struct Session {
   Request request; // as edited
   View view;
   Glow glow;
   Fades fades;
+  PatternMemory pattern;
   std::shared_ptr<const Take> take; // the last good one
   std::optional<Problem> problem;   // of the request as it stands now
   std::shared_ptr<const Anatomy> anatomy; // of the quiet mouth before the first phrase

@@ -9,9 +9,8 @@
 #include <cmath>
 
 namespace mw::app {
-namespace {
 
-// A lowered cloth with a scalloped hem; it stands still once down.
+// It stands still once down.
 void draw_curtain(Ui& ui, Rect rect, double opacity) {
   const Theme& theme = *ui.theme;
   const double u = ui.u;
@@ -32,6 +31,8 @@ void draw_curtain(Ui& ui, Rect rect, double opacity) {
   group.mark = {"cover", ""}, group.opacity = opacity, group.marks = std::move(canvas.marks);
   ui.canvas.add(std::move(group));
 }
+
+namespace {
 
 void clip_to(Ui& ui, Rect rect, double radius, Canvas inside) {
   Group group;

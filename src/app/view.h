@@ -1,6 +1,7 @@
 #pragma once
 
 #include "anatomy/pose.h"
+#include "segments/track.h"
 
 #include <array>
 #include <optional>
@@ -41,6 +42,8 @@ struct View {
   std::optional<std::size_t> clash; // in hand: its text stands in the card
   Screen screen = Screen::mouth;
   Face face = Face::moves;
+  std::optional<std::size_t> finding; // of the pattern, in hand
+  Slot pattern_lane = Slot::onset;    // where the arrow keys are in the pattern
   std::string theme = "light";
   bool mirrored = false, labels = false, covered = false, presenting = false, blank = false, all_lanes = false;
   std::optional<Articulator> spotlight;

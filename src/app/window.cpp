@@ -3,6 +3,7 @@
 #include "app/actions.h"
 #include "app/field.h"
 #include "app/panels.h"
+#include "app/pattern_play.h"
 #include "app/playback.h"
 #include "app/screens.h"
 #include "base/text.h"
@@ -127,6 +128,7 @@ std::optional<std::size_t> Window::wanted_clash() const {
 }
 
 void Window::follow_time(double wall_s) {
+  follow_pattern(session_, wall_s, options_.reduced_motion);
   session_.fades = fades_on(session_.fades, session_.view, wall_s, options_.reduced_motion);
   if (!session_.take) return;
   session_.view = advance(session_.view, *session_.take, wall_s);

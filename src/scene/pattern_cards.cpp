@@ -12,7 +12,7 @@
 namespace mw {
 namespace {
 
-constexpr double card_u = 54, narrow_u = 42; // a card's step; below the second its glyph stands over the letter
+constexpr double card_u = 54, narrow_u = 36; // a card's step; below the second its glyph stands over the letter
 
 bool has(const std::vector<std::size_t>& list, std::size_t i) { return std::find(list.begin(), list.end(), i) != list.end(); }
 
@@ -160,8 +160,8 @@ void draw_lip_arrow(Canvas& canvas, const PatternPen& pen, const PatternSyllable
   const double u = pen.u(), y = pen.at.lips, way = s.glide.round;
   const Colour hue = pen.theme.of(Articulator::lips);
   if (std::abs(way) < 1e-6) return canvas.circle({"glide", "lips"}, {x, y}, 3 * u, hue);
-  const double d = way > 0 ? 1 : -1, reach = std::min(36 * u, pen.at.column / 2 - 16 * u);
-  const bool small = std::abs(way) < 0.05 || reach < 26 * u; // clash/counter_moves: less is no direction that could be felt
+  const double d = way > 0 ? 1 : -1, reach = std::min(36 * u, pen.at.column / 2 - 23 * u);
+  const bool small = std::abs(way) < 0.05 || reach < 22 * u; // clash/counter_moves: less is no direction that could be felt
   if (small) return canvas.arrow({"glide", "lips"}, {x - d * 11 * u, y}, {x + d * 11 * u, y}, {hue, 2.4 * u, 9 * u});
   const double sign = 7 * u;
   const auto rounding = [](double lips) { return (lips + 1) / 2; };

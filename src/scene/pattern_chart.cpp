@@ -158,7 +158,8 @@ PatternPicture compose_pattern(const Take& take, const PatternView& view) {
     page = pages[std::min(*view.page, pages.size() - 1)];
   }
   const auto now = view.time ? column_at(take, shown.pattern, *view.time) : std::nullopt;
-  picture.choice = choose_findings(shown, page, now, view.chosen);
+  const auto near = view.nearer_to ? view.nearer_to : view.time;
+  picture.choice = choose_findings(shown, page, near ? column_at(take, shown.pattern, *near) : std::nullopt, view.chosen);
   const PatternLayout layout = lay_out_pattern(shown, picture.choice, page, view);
   PatternPen pen{take, shown, view, view.theme ? *view.theme : light_theme(), layout, picture};
   pen.now_column = now;

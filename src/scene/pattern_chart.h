@@ -25,7 +25,8 @@ struct PatternView {
   double u = 1;
   double gutter = 112;                     // u; names of the lanes
   const ShownPattern* pattern = nullptr;   // of this take; found anew when none
-  std::optional<double> time{};            // marks the syllable and the card now, and what is nearer to it goes first
+  std::optional<double> time{};            // marks the syllable and the card now
+  std::optional<double> nearer_to{};       // of two findings the one nearer to this time goes first; `time` when none
   std::optional<std::size_t> chosen{};     // finding that stands before all others, its sounds lit
   std::optional<std::size_t> pointed{};    // finding under the pointer: other cards at 45 %
   std::optional<Articulator> only{};       // cards of this articulator alone

@@ -113,15 +113,16 @@ void set_heights(PatternLayout& out, const Needs& n, double top, double bottom, 
   const Need total = n.total(with_key);
   const double room = (bottom - top) / out.u;
   // a little more than ideal where there is room; what is left stays free above the key
-  const double f = std::clamp((room - total.least) / std::max(total.ideal - total.least, 1.0), 0.0, 1.25);
+  const double f = std::clamp((room - total.least) / std::max(total.ideal - total.least, 1.0), 0.0, 1.6);
   const auto size = [&](const Need& need) { return (need.least + f * (need.ideal - need.least)) * out.u; };
+  const auto card = [&](const Need& need) { return (need.least + std::min(f, 1.1) * (need.ideal - need.least)) * out.u; };
   double y = top;
   out.words = y, y += size(n.words);
   for (const Slot slot : all_slots) {
     const auto i = static_cast<std::size_t>(slot);
     PatternRow& row = out.rows[i];
     row.top = y, y += size(n.above[i]);
-    row.cards = y, row.card_height = size(n.cards[i]), y += row.card_height;
+    row.cards = y, row.card_height = card(n.cards[i]), y += row.card_height;
     y += size(n.below[i]), row.bottom = y;
     if (slot == Slot::onset) y += size(n.gap);
     if (slot == Slot::nucleus) {
