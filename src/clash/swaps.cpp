@@ -29,9 +29,11 @@ bool exact(const Window& w) { return key_of(*w.slot[0]) == key_of(*w.slot[3]) &&
 bool is_swap(const Window& w) {
   for (const auto* slot : w.slot)
     if (slot->empty()) return false;
-  const std::string a = action_of(*w.slot[0]), b = action_of(*w.slot[1]);
   if (w.lane == Slot::nucleus && !w.strong) return false; // weak vowels come and go without a pattern
-  return a != b && a == action_of(*w.slot[3]) && b == action_of(*w.slot[2]) && likeness(w) >= least_likeness;
+  // a start is known by its first action, as where lanes come round: "trays" starts like "tin"
+  const bool starts = w.lane == Slot::onset && w.column[0] != w.column[1];
+  const auto action = [&](std::size_t i) { return starts ? action_of(w.slot[i]->front().facts) : action_of(*w.slot[i]); };
+  return action(0) != action(1) && action(0) == action(3) && action(1) == action(2) && likeness(w) >= least_likeness;
 }
 
 bool is_repeat(const Window& w) {

@@ -62,13 +62,18 @@ TEST_CASE("pattern: voice does not hide a swap of the same moves") {
   CHECK(count(find_pattern(said("ˈtɪn ˈkeɪk ˈɡoʊld ˈdɛn").track), LinkKind::swap) == 1);
 }
 
+TEST_CASE("pattern: a start is known by its first action") {
+  CHECK(count(find_pattern(said("ˈtɪn ˈkeɪks ˈkoʊld ˈtɹeɪz").track), LinkKind::swap) == 1);
+  CHECK(count(find_pattern(said("ˈtɪn ˈkeɪks ˈkoʊld ˈɹeɪz").track), LinkKind::swap) == 0);
+}
+
 TEST_CASE("pattern: the start and the end of neighbouring syllables can be exchanged") {
   const Pattern pattern = find_pattern(said("ˈtæk ˈkɪt").track);
   REQUIRE(count(pattern, LinkKind::swap) == 1);
 }
 
 TEST_CASE("pattern: a swap over weak syllables is seen between the beats") {
-  CHECK(count(find_pattern(said("ət ˈsæŋ ət ˈʃʊk ət ˈʃɹæŋk ət ˈsʌlk").track), LinkKind::swap) == 0); // ʃɹ is not ʃ
+  CHECK(count(find_pattern(said("ət ˈsæŋ ət ˈʃʊk ət ˈlæŋk ət ˈsʌlk").track), LinkKind::swap) == 0);
   CHECK(count(find_pattern(said("ət ˈsæŋ ət ˈʃʊk ət ˈʃɛd ət ˈsʌlk").track), LinkKind::swap) == 1);
 }
 
