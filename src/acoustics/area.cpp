@@ -1,4 +1,5 @@
 #include "acoustics/sections.h"
+#include "acoustics/side_ways.h"
 #include "acoustics/tube.h"
 #include "tract/sides.h"
 
@@ -127,6 +128,7 @@ AreaFunction area_function(const Anatomy& anatomy, const Outline& outline, const
   for (std::size_t i = n - 1; i-- > 0;) add(arcs[i + 1] - arcs[i], 0.5 * (area[i] + area[i + 1]));
   for (int i = 0; i < lip_sections; ++i) add(lip_length / lip_sections, lip_area(anatomy, pose));
   shut_contacts(tube, outline, lines, mid);
+  lay_side_ways(tube, anatomy, outline, pose, mid);
   add_side_branch(tube, anatomy, outline, mid.point);
   return tube;
 }

@@ -127,7 +127,7 @@ Result<std::vector<Target>> read_consonants(const Anatomy& anatomy, const OpenTa
     if (const auto at = rows.find(male->text(i, "symbol")); at != rows.end()) {
       auto pose = read_pose(*own, at->second, anatomy);
       if (!pose) return pose.error();
-      pose->groove = target->pose.groove;
+      pose->groove = target->pose.groove * anatomy.tongue_scale;
       target->pose = *pose;
     } else target->pose = transfer(target->pose, **model, anatomy);
     // larynx raised or lowered by more than half a millimetre is part of the sound

@@ -13,7 +13,7 @@ struct Scale {
 };
 constexpr Scale scales[] = {
     {&Pose::jaw_opening, &Anatomy::jaw_x}, {&Pose::lip_protrusion, &Anatomy::lip_scale}, {&Pose::root, &Anatomy::tongue_scale},
-    {&Pose::blade, &Anatomy::tongue_scale}, {&Pose::larynx, &Anatomy::larynx_scale},
+    {&Pose::blade, &Anatomy::tongue_scale}, {&Pose::larynx, &Anatomy::larynx_scale}, {&Pose::groove, &Anatomy::tongue_scale},
 };
 
 /// Where a disc stands against the upper wall, in terms every speaker shares.

@@ -135,6 +135,23 @@ FrontSection front_section(const Anatomy& anatomy, const Outline& outline, const
   return cut;
 }
 
+std::optional<double> channel_area_cm2(const Anatomy& anatomy, const Outline& outline, const Pose& pose,
+                                       double behind_teeth_mm) {
+  const Roof roof(anatomy);
+  if (behind_teeth_mm < roof.xs.front() || behind_teeth_mm > roof.xs.back()) return std::nullopt;
+  const RoofCut arch = roof.cut(behind_teeth_mm);
+  const auto surface = Tongue(roof, outline, pose).cut(behind_teeth_mm, arch);
+  if (!surface) return std::nullopt;
+  constexpr int strips = 80;
+  const double half = std::min(surface->half_width, arch.half_width), width = 2 * half / strips;
+  double area = 0;
+  for (int i = 0; i < strips; ++i) {
+    const double z = (i + 0.5) * width - half;
+    area += std::max(arch.at(z) - surface->at(z), 0.0) * width;
+  }
+  return area / 100;
+}
+
 PalateMap palate_map(const Anatomy& anatomy, const Outline& outline, const Pose& pose) {
   const Roof roof(anatomy);
   const Tongue tongue(roof, outline, pose);

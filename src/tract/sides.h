@@ -2,6 +2,8 @@
 
 #include "tract/outline.h"
 
+#include <optional>
+
 namespace mw {
 
 /// Coronal cut at `behind_teeth_mm`: palate arch and tongue surface across the mouth (z from -W to W). A closed formula
@@ -14,6 +16,11 @@ struct FrontSection {
   bool tongue_present = true;
 };
 FrontSection front_section(const Anatomy& anatomy, const Outline& outline, const Pose& pose, double behind_teeth_mm);
+
+/// Free area (cm2) between tongue and palate at `behind_teeth_mm`, over the width of the tongue: the groove of s, the ways
+/// beside an l. 0 where the surface touches all across; none in front of the tip or behind the hard palate.
+std::optional<double> channel_area_cm2(const Anatomy& anatomy, const Outline& outline, const Pose& pose,
+                                       double behind_teeth_mm);
 
 /// Palate seen from below: x behind the teeth, z from the midline (both halves). The tongue touches where its surface
 /// comes within 0.35 mm of the arch.

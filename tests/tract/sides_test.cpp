@@ -115,7 +115,6 @@ TEST_CASE("sides: contact of every checked row equals the design prototype's, po
       {"adult-male", "ɹ", 114, -6502.05},
       {"adult-male", "ɹ bunched", 500, -8095.06},
       {"adult-male", "l", 75, -15162.87},
-      {"adult-male", "ʃ", 576, -8360.32},
       {"adult-male", "j", 892, -7556.61},
       {"adult-male", "k", 928, -3790.71},
   };
