@@ -26,7 +26,7 @@ struct EvidenceTable {
 };
 
 /// Formants of the adult male's vowels against Peterson & Barney 1952 and Hillenbrand et al. 1995; third formants of r;
-/// FACE and GOAT in running words at 20 and 80 % of their time.
+/// FACE and GOAT in running words at 20 and 80 % of their time; the other heads' vowels against the man's, scaled by length.
 Result<EvidenceTable> formants_table();
 /// IPA place and manner of every English consonant against where and how far the drawn mouth is narrowest.
 Result<EvidenceTable> places_table();

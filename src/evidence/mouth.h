@@ -37,6 +37,10 @@ Result<PublishedTable> read_published(const std::string& name);
 /// Rows of the areas table on the constrictions of r and of the glides (constrictions.csv), appended to `table`.
 Result<Done> add_constrictions(EvidenceTable& table, Mouth& mouth);
 
+/// Rows of the formants table on a smaller head, appended to `table` and told in its summary: its vowels against the man's,
+/// all shifted by the one factor that the lengths of the two tracts give. Not a comparison with measured voices.
+Result<Done> add_smaller_head(EvidenceTable& table, Mouth& man, const std::string& id);
+
 /// Signed distance (%) of a figure from the interval low..high; 0 inside.
 double percent_outside(double value, double low, double high);
 /// "inside", "+3.0 %".
