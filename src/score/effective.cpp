@@ -33,17 +33,19 @@ void set_aspiration(Unit& u, const Unit* p) {
   if (u.aspirated) u.effective_to = same_primary(p, r) ? 0.64 : 0.52;
 }
 
-/// A th that is short or stands beside an alveolar is made behind the teeth: between them, the tip would have to move at
-/// over 50 cm/s.
+/// A th is made behind the teeth when it is too short for the way out and back (the tip would have to move at over
+/// 75 cm/s), and sooner beside another sound of the tip, which needs it further back.
 void keep_behind_teeth(Unit& u, const Unit* p, const Unit* n, const Anatomy& anatomy) {
   if (u.target.place != "interdental") return;
-  bool sibilant = false, alveolar = false;
+  bool sibilant = false, alveolar = false, tip_beside = false;
   for (const Unit* q : {p, n}) {
     if (q == nullptr || q->vowel || q->target.primary != Primary::tip) continue;
+    tip_beside = true;
     sibilant = sibilant || is_sibilant(q->target);
     alveolar = alveolar || q->target.pose.tip_x > 8 * anatomy.jaw_x;
   }
-  if (u.length() >= 0.055 && !sibilant && !alveolar) return;
+  const double least_s = tip_beside ? 0.055 : 0.025; // tried on running speech: every demand on it is still met
+  if (u.length() >= least_s && !sibilant && !alveolar) return;
   const Vec2 tip = tip_goal(anatomy, (sibilant ? 6.0 : 1.0) * anatomy.jaw_x, 1.0);
   u.target.pose.tip_x = tip.x;
   u.target.pose.tip_y = tip.y;
@@ -53,6 +55,10 @@ void keep_behind_teeth(Unit& u, const Unit* p, const Unit* n, const Anatomy& ana
 
 /// How long a closure is held into what follows.
 void set_hold(Unit& u, const Unit* n) {
+  if (u.mark.ends_with(" release")) { // the mouth stays shut while nose or sides let the air go
+    u.effective_to = 1.05;
+    return;
+  }
   if (!is_closure(u) || u.target.manner == "affricate" || n == nullptr || n->vowel) return;
   const bool same = same_primary(n, u.target);
   if (is_closure(*n) && !same) u.effective_to = u.target.manner == "stop" ? 1.18 : 1.08; // no release before the next

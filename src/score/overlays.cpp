@@ -53,12 +53,24 @@ void add_pocket(std::vector<Overlay>& out, const Unit& u, std::size_t index, con
   out.push_back({&Pose::blade, grow, fall, -2 * anatomy.tongue_scale, 0, index});
   out.push_back({&Pose::body_x, grow, fall, 3 * anatomy.jaw_x, 0, index});
 }
+/// A stop let go by the nose or past the sides: the valve opens in its last part, before the mouth does.
+void add_release(std::vector<Overlay>& out, const Unit& u, std::size_t index) {
+  constexpr double share = 0.6, before_s = 0.01, nose_s = 0.03, sides_s = 0.02; // as the hold of a plain voiceless stop
+  constexpr double nose = 0.6, sides = -0.8; // a nasalised vowel's port; the sides of an l
+  const double at = u.start_s + share * u.length();
+  if (u.mark == "nasal release")
+    out.push_back({&Pose::velum, {at - before_s, at + nose_s}, {u.end_s, u.end_s + 0.05}, nose, 0, index});
+  if (u.mark == "lateral release")
+    out.push_back({&Pose::sides, {at - before_s, at + sides_s}, {u.end_s, u.end_s + 0.04}, sides - u.target.pose.sides, 0,
+                   index});
+}
 } // namespace
 
 std::vector<Overlay> make_overlays(const std::vector<Unit>& units, const Anatomy& anatomy) {
   std::vector<Overlay> out;
   for (std::size_t i = 0; i < units.size(); ++i) {
     if (units[i].target.manner == "trill") add_trill(out, units[i], i, anatomy);
+    add_release(out, units[i], i);
     if (units[i].target.manner == "click") add_pocket(out, units[i], i, anatomy);
   }
   return out;

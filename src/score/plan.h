@@ -42,7 +42,7 @@ struct Unit {
   bool onset = false, stressed_onset = false, word_initial = false, syllabic = false;
   bool aspirated = false;
   double effective_from = 0, effective_to = 1; // shares of the unit; consonants, after the neighbours have had their say
-  std::string mark{};                          // aspirated or unreleased by a written mark
+  std::string mark{};                          // by a written mark: aspirated, unaspirated, nasal or lateral release
   [[nodiscard]] double length() const { return end_s - start_s; }
 };
 

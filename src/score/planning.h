@@ -35,7 +35,7 @@ std::vector<Chain> make_chains(Tier tier, const std::vector<Unit>& units, const 
 std::vector<Valve> make_velum(const std::vector<Unit>& units, double rest);
 std::vector<Valve> make_glottis(const std::vector<Unit>& units);
 std::vector<Valve> make_larynx(const std::vector<Unit>& units);
-/// Trills and clicks.
+/// Trills, clicks, releases by nose or side.
 std::vector<Overlay> make_overlays(const std::vector<Unit>& units, const Anatomy& anatomy);
 
 /// The plan as gestures, in order of onset.

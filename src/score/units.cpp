@@ -10,6 +10,14 @@ bool has_mark(const Sound& sound, std::string_view mark) {
   return std::ranges::find(sound.marks, mark) != sound.marks.end();
 }
 
+constexpr std::string_view nasal_release = "ⁿ", lateral_release = "ˡ";
+
+/// A release by nose or side is something the stop does at its end (overlays.cpp): until then it is the plain stop.
+Sound until_release(Sound sound) {
+  std::erase_if(sound.marks, [](const std::string& m) { return m == nasal_release || m == lateral_release; });
+  return sound;
+}
+
 Unit start_unit(const Segment& segment, std::size_t index) {
   Unit u;
   u.symbol = segment.sound.letter;
@@ -21,6 +29,8 @@ Unit start_unit(const Segment& segment, std::size_t index) {
   u.word_initial = segment.word_initial;
   u.syllabic = segment.syllabic;
   if (has_mark(segment.sound, "\u02B0")) u.mark = "aspirated";
+  if (has_mark(segment.sound, nasal_release)) u.mark = "nasal release";
+  if (has_mark(segment.sound, lateral_release)) u.mark = "lateral release";
   if (has_mark(segment.sound, "\u031A") || has_mark(segment.sound, "\u02ED")) u.mark = "unaspirated";
   return u;
 }
@@ -45,7 +55,7 @@ Result<Target> friction_of(const Anatomy& anatomy, const TargetTable& table, con
 Result<std::vector<Unit>> units_of(const Segment& segment, std::size_t index, const Anatomy& anatomy,
                                    const TargetTable& table) {
   Unit whole = start_unit(segment, index);
-  auto target = target_of(anatomy, table, segment.sound);
+  auto target = target_of(anatomy, table, until_release(segment.sound));
   if (!target) return target.error();
   whole.target = *target;
   whole.vowel = target->vowel;

@@ -115,6 +115,36 @@ TEST_CASE("ejective: shut folds and a rising larynx, opened after the release") 
   }
 }
 
+TEST_CASE("pumps: trills beat, implosives sink and ejectives rise on every speaker") {
+  for (const auto& id : anatomy_ids()) {
+    CAPTURE(id);
+    const double size = testing::speaker(id)->larynx_scale;
+    CHECK(turns(Traced("ɑ:120:v r:110:o ɑ:120:v", id), &Pose::tip_y, 0.6) >= 3);
+    CHECK(turns(Traced("ɑ:120:v ʀ:110:o ɑ:120:v", id), &Pose::velum, 0.05) >= 3);
+    CHECK(Traced("ɑ:120:v ɗ:100:so ɑ:200:v", id).at(1, 0.7).larynx < -6 * size);
+    CHECK(Traced("ɑ:120:v tʼ:110:so ɑ:200:v", id).at(1, 0.95).larynx > 4 * size);
+  }
+}
+
+TEST_CASE("release: by the nose the soft palate opens, past the sides the tongue's sides drop, while the tip stays shut") {
+  for (const auto& id : anatomy_ids()) {
+    CAPTURE(id);
+    const Traced nose("ə:80: tⁿ:100:so ə:140:v", id), sides("ə:80: dˡ:100:so ə:140:v", id), plain("ə:80: t:100:so ə:140:v", id);
+    for (const auto* x : {&nose, &sides}) {
+      CHECK(x->tip(x->at(1, 0.3)) <= 0.05);
+      CHECK(x->tip(x->at(1, 0.9)) <= 0.05);
+      CHECK(x->at(1, 0.4).velum < 0.05);
+      CHECK(x->at(1, 0.4).sides > 0.3);
+      CHECK(x->at(2, 0.7).velum < 0.05);
+    }
+    CHECK(nose.at(1, 0.95).velum > 0.5);
+    CHECK(sides.at(1, 0.95).sides < -0.5);
+    CHECK(sides.at(1, 0.95).velum < 0.05);
+    CHECK(plain.tip(plain.at(1, 0.97)) > 0.05); // without a mark the tip lets go
+    CHECK(plain.at(1, 0.95).velum < 0.05);
+  }
+}
+
 TEST_CASE("glottal stop: the folds shut while the mouth takes the vowel's shape") {
   const Traced x("ə:80: ʔ:70:so i:120:v");
   CHECK(x.at(1, 0.5).glottis < 0.01);

@@ -29,16 +29,26 @@ const TargetTable& reference_targets() {
   REQUIRE(table.has_value());
   return *table;
 }
+/// The reference keeps every th under 55 ms behind the teeth; ours reaches between them from 25 ms on (score/effective.cpp).
+/// Around such a th the two differ on purpose.
+bool near_short_th(const SegmentTrack& track, double t) {
+  return std::ranges::any_of(track.segments, [&](const Segment& s) {
+    const bool th = s.sound.letter == "ð" || s.sound.letter == "θ";
+    return th && s.end_s - s.start_s < 0.055 && t > s.start_s - 0.3 && t < s.end_s + 0.3;
+  });
+}
 } // namespace
 
 TEST_CASE("motion: every channel follows the reference prototype within a millionth") {
   Motion motion;
   double worst = 0;
-  int phrases = 0, rows = 0;
+  SegmentTrack track;
+  int phrases = 0, rows = 0, spared = 0;
   for (const auto& line : split(data_file("motion-reference.txt"), '\n')) {
     if (line.empty() || line[0] == '#') continue;
     if (line[0] == '>') {
-      const auto score = plan(testing::track_of(split(line, '|').back()), testing::speaker(), reference_targets());
+      track = testing::track_of(split(line, '|').back());
+      const auto score = plan(track, testing::speaker(), reference_targets());
       REQUIRE(score.has_value());
       motion = bake(*score);
       ++phrases;
@@ -47,6 +57,10 @@ TEST_CASE("motion: every channel follows the reference prototype within a millio
     const auto values = split(line, ' ');
     REQUIRE(values.size() == columns.size() + 1);
     const double t = *parse_number(values[0]);
+    if (near_short_th(track, t)) {
+      ++spared;
+      continue;
+    }
     const Pose pose = pose_at(motion, t);
     for (std::size_t c = 0; c < columns.size(); ++c) {
       const double off = std::abs(pose.*columns[c] - *parse_number(values[c + 1]));
@@ -56,6 +70,7 @@ TEST_CASE("motion: every channel follows the reference prototype within a millio
     ++rows;
   }
   CHECK(phrases >= 12);
-  CHECK(rows >= 50 * phrases);
+  CHECK(rows + spared >= 50 * phrases);
+  CHECK(rows > 3 * spared);
   MESSAGE("largest difference " << worst);
 }

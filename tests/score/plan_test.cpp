@@ -104,7 +104,9 @@ TEST_CASE("plan: over a long pause the mouth goes back towards ready, over a sho
 TEST_CASE("plan: a short th, or one beside an alveolar, stays behind the teeth") {
   const auto tip_x = [](const std::string& segments) { return score_of(segments).plan->units[1].target.pose.tip_x; };
   CHECK(tip_x("ə:60: θ:90:o i:90:v") < 0);
-  CHECK(tip_x("ə:60: θ:40:o i:90:v") > 1);
+  CHECK(tip_x("ə:60: ð:30:o i:90:v") < 0); // as in a quick "the"
+  CHECK(tip_x("ə:60: ð:24:o i:90:v") > 0);
+  CHECK(tip_x("ə:60: ð:40:o n̪:60: i:90:v") > 0);
   CHECK(tip_x("ə:60: θ:90:o s:90: i:90:v") > 5);
 }
 
