@@ -54,14 +54,14 @@ Result<Done> make_folder(const fs::path& folder) {
   return Done{};
 }
 
-/// A file that cannot be read is put aside before it is written over.
-Result<Done> keep_broken(const fs::path& file, const std::string& id) {
+/// What stands there and is not what was last saved was written by hand: it is put aside before it is written over.
+Result<Done> keep_hand_work(const fs::path& file, const fs::path& last_saved, const std::string& id) {
   std::error_code error;
   if (!fs::exists(fs::symlink_status(file, error))) return Done{};
-  if (fs::is_regular_file(file, error))
-    if (const auto text = read_file(file, largest_file); text && parse_accent(*text, file.string())) return Done{};
-  fs::rename(file, free_path(file.parent_path(), id + ".broken-", ""), error);
-  if (error) return unwritable("the broken file cannot be put aside", file, error);
+  const auto text = read_file(file, largest_file), saved = read_file(last_saved, largest_file);
+  if (text && saved && *text == *saved) return Done{};
+  fs::rename(file, free_path(file.parent_path(), id + ".kept-", ""), error);
+  if (error) return unwritable("the file written by hand cannot be put aside", file, error);
   return Done{};
 }
 
@@ -118,10 +118,11 @@ Result<Done> save_own_accent(const Accent& accent) {
   MW_EXPECT(is_plain(accent.id) && !is_shipped(accent.id));
   const fs::path file = *folder / (accent.id + ".toml"), good = *folder / "last-good";
   if (auto made = make_folder(good); !made) return made;
-  if (auto kept = keep_broken(file, accent.id); !kept) return kept;
+  const fs::path last = good / (accent.id + ".toml");
+  if (auto kept = keep_hand_work(file, last, accent.id); !kept) return kept;
   const std::string text = write_accent(accent);
   if (auto written = write_file(file, text, true); !written) return written;
-  return write_file(good / (accent.id + ".toml"), text, true);
+  return write_file(last, text, true);
 }
 
 Result<Accent> last_good_accent(const std::string& id) {

@@ -24,8 +24,8 @@ std::optional<std::filesystem::path> own_accent_file(const std::string& id);
 /// An id for a new accent of this name: "your-southern-british", "...-2" when that is taken by any accent.
 std::string free_accent_id(const std::string& name);
 
-/// Writes the file in one step, and a copy of it to last-good/ in the folder. A file that stands there but cannot be
-/// read (broken by hand) is first kept as `<id>.broken-N`. Problem (output): nothing is lost, the old file stands.
+/// Writes the file in one step, and a copy of it to last-good/ in the folder. A file that stands there and was edited (or
+/// broken) by hand since is first kept as `<id>.kept-N`. Problem (output): nothing is lost, the old file stands.
 Result<Done> save_own_accent(const Accent& accent);
 /// The copy that was last saved, when the file itself is broken. Problem (input) when there is none.
 Result<Accent> last_good_accent(const std::string& id);

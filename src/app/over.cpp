@@ -1,4 +1,5 @@
 #include "app/actions.h"
+#include "app/my_accent.h"
 #include "app/panels.h"
 #include "app/screens.h"
 
@@ -22,7 +23,9 @@ void choose(Session& session, const Menu& menu, int row) {
     if (text == "as the list has it") session.request.corrections.erase(menu.about);
     else session.request.corrections[menu.about] = "/" + text + "/";
     session.asks_again = true;
-  } else if (menu.id == "screen") view.screen = screens()[static_cast<std::size_t>(row)].screen;
+  } else if (menu.id == "my-accent") choose_of_accent(session, menu.rows[static_cast<std::size_t>(row)].text);
+  else if (menu.id == "rule") choose_of_rule(session, menu.about, menu.rows[static_cast<std::size_t>(row)].text);
+  else if (menu.id == "screen") view.screen = screens()[static_cast<std::size_t>(row)].screen;
   else if (menu.id == "slow") view.slow = row;
   else if (menu.id == "step") view.step_by = static_cast<StepBy>(row);
   else if (menu.id == "spotlight") {

@@ -15,6 +15,7 @@ struct ScreenRow {
   std::string_view word, does;
   void (*show)(Ui&, Session&, const Layout&);
   bool without_phrase = false;
+  bool own_foot = false; // it fills the place of the transport too
 };
 /// In the order of the bar.
 std::span<const ScreenRow> screens();

@@ -41,6 +41,14 @@ struct PatternMemory {
   std::vector<double> strengths;  // of each finding, 0..1
 };
 
+/// A name while it is written.
+struct Naming {
+  std::string text;
+  Rect rect{};    // of the text, window pixels
+  int pictures = 0; // since it began
+};
+struct MyAccent; // my_accent.h
+
 /// Everything the window knows; panels read and change it.
 struct Session {
   Request request; // as edited
@@ -55,6 +63,11 @@ struct Session {
   std::optional<Menu> menu;
   std::shared_ptr<Tracer> tracer;          // of the take's speaker
   double drift_mm = 0;                     // of the marks of air, wall time
+  std::shared_ptr<MyAccent> my_accent;     // none before its view was opened
+  std::optional<Naming> naming;
+  std::optional<Request> aside;            // a second take that the view asks for, made when nothing else waits
+  std::shared_ptr<const Take> aside_take;
+  bool asks_anew = false;         // what the request names was changed, not the request
   bool field_active = false;      // the phrase is being edited
   bool wants_field = false;       // it should be, from the next picture on
   bool asks_again = false;        // the request changed at once (not by typing)

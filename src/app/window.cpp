@@ -2,6 +2,7 @@
 
 #include "app/actions.h"
 #include "app/field.h"
+#include "app/my_accent.h"
 #include "app/panels.h"
 #include "app/pattern_play.h"
 #include "app/playback.h"
@@ -65,7 +66,7 @@ Result<Done> Window::start() {
   // what the session starts from
   session_.request = options_.request;
   session_.view.theme = options_.theme;
-  if (auto accents = list_accents()) session_.accents = *accents;
+  session_.accents = known_accents();
   auto anatomy = read_anatomy(session_.request.anatomy);
   if (!anatomy) return anatomy.error();
   session_.anatomy = *anatomy;
@@ -139,12 +140,13 @@ void Window::follow_time(double wall_s) {
 
 void Window::follow_request(double wall_s) {
   if (auto made = maker_->collect()) {
-    if (made->take) accept(session_, made->take.value());
+    if (session_.aside && made->request == *session_.aside) session_.aside_take = made->take ? *made->take : nullptr;
+    else if (made->take) accept(session_, made->take.value());
     else if (made->request == sent_) session_.problem = made->take.error();
     another_ = true;
   }
   if (session_.asks_again) ask_in_s_ = 0, session_.asks_again = false;
-  if (ask_in_s_ < 0) return;
+  if (ask_in_s_ < 0) return ask_aside();
   ask_in_s_ -= wall_s;
   if (ask_in_s_ > 0) return;
   ask_in_s_ = -1;
@@ -155,7 +157,8 @@ void Window::follow_request(double wall_s) {
     session_.glow = {};
     return;
   }
-  if (ever_asked_ && asked_ == session_.request && !session_.problem && session_.take) return;
+  if (ever_asked_ && !session_.asks_anew && asked_ == session_.request && !session_.problem && session_.take) return;
+  session_.asks_anew = false;
   asked_ = session_.request, ever_asked_ = true;
   // a whole line between slashes is its sounds
   Request request = asked_;
@@ -166,12 +169,24 @@ void Window::follow_request(double wall_s) {
   }
   sent_ = request;
   maker_->ask(std::move(request));
+  if (!session_.aside_take || session_.aside != session_.aside_take->request) aside_asked_.reset(); // it may have been waiting
+}
+
+// The second take of a view, once for each request, when the worker has nothing else to do.
+void Window::ask_aside() {
+  if (!session_.aside || aside_asked_ == session_.aside || maker_->is_busy()) return;
+  aside_asked_ = session_.aside;
+  maker_->ask(*session_.aside);
 }
 
 void Window::keys() {
   if (session_.menu) return; // the menu reads them
   for (const KeyPress& key : ui_.input.keys) {
     if (key.code == SDLK_TAB) continue; // the focus
+    if (session_.view.screen == Screen::my_accent && !session_.view.presenting && take_accent_key(ui_, session_, key)) {
+      another_ = true;
+      continue;
+    }
     const KeyRow* row = find_key(key);
     if (!row) continue;
     const bool over = session_.view.key_sheet && row->action != Action::key_sheet && row->action != Action::leave;
@@ -190,12 +205,16 @@ void Window::panels() {
   const ScreenRow& screen = row_of(session_.view.screen);
   if (has_phrase(session_) || screen.without_phrase) screen.show(ui_, session_, layout_);
   else show_first_minute(ui_, session_, layout_);
-  show_transport(ui_, session_, layout_);
+  if (!screen.own_foot) show_transport(ui_, session_, layout_);
 }
 
 void Window::field(double wall_s) {
   if (session_.view.presenting) {
     session_.field_active = session_.wants_field = false;
+    return;
+  }
+  if (session_.naming) {
+    another_ = show_name_field(session_, *ui_.theme, input_, layout_.u, wall_s, width_, height_) || another_;
     return;
   }
   bool leave = false;
@@ -257,8 +276,8 @@ void Window::show_picture(double wall_s) {
 
   // paint
   const Colour ground = session_.view.presenting ? (*theme)->panel : (*theme)->ground;
-  const bool fresh = was_presenting_ != session_.view.presenting || laid_for_ != has_phrase(session_);
-  was_presenting_ = session_.view.presenting, laid_for_ = has_phrase(session_);
+  const bool fresh = was_presenting_ != session_.view.presenting || laid_for_ != has_phrase(session_) || laid_screen_ != session_.view.screen;
+  was_presenting_ = session_.view.presenting, laid_for_ = has_phrase(session_), laid_screen_ = session_.view.screen;
   auto laid = desk_->lay(ui_.sheets(), width_, height_, ground, fresh);
   MW_EXPECT(laid.has_value());
   field(wall_s);

@@ -56,6 +56,7 @@ private:
   void panels();
   void field(double wall_s);
   void follow_request(double wall_s);
+  void ask_aside();
   void follow_time(double wall_s);
   [[nodiscard]] std::optional<std::size_t> wanted_clash() const;
 
@@ -77,6 +78,8 @@ private:
   Layout layout_;
   Input input_;
   Request asked_, sent_; // as edited; as sent to the maker (sounds between slashes become their own notation)
+  std::optional<Request> aside_asked_;
+  Screen laid_screen_ = Screen::mouth; // of the last picture
   Rect field_rect_{}; // of the text in the phrase field
   bool laid_for_ = false; // a phrase was shown in the last picture
   bool ever_asked_ = false, another_ = true, field_started_ = false, scripted_ = false, keeps_picture_ = false, was_presenting_ = false;

@@ -164,8 +164,15 @@ TEST_CASE("own accents: a file broken by hand is put aside before it is written 
   CHECK(*last_good_accent("kept") == good);
   REQUIRE(save_own_accent(good).has_value());
   CHECK(*read_accent("kept") == good);
-  CHECK(*read_file(home.accents / "kept.broken-1") == "id = \"kept\"\nname = ");
+  CHECK(*read_file(home.accents / "kept.kept-1") == "id = \"kept\"\nname = ");
   CHECK(list_own_accents().size() == 1);
+  // saving over what was saved leaves nothing aside; over good work done by hand it does
+  REQUIRE(save_own_accent(*with_name(good, "Kept on")).has_value());
+  CHECK_FALSE(fs::exists(home.accents / "kept.kept-2"));
+  const std::string by_hand = "# my notes\n" + write_accent(good);
+  home.put("kept.toml", by_hand);
+  REQUIRE(save_own_accent(good).has_value());
+  CHECK(*read_file(home.accents / "kept.kept-2") == by_hand);
 }
 
 TEST_CASE("own accents: where nothing can be written the problem says so and the old file stands") {
