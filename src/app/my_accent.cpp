@@ -192,7 +192,7 @@ void let_go(Session& session) {
   if (mine.dragging)
     if (const auto onto = set_under(mine.accent, mine.set, mine.accent.of(mine.set).vowel, reach))
       if (same_vowel(mine.accent.of(*onto).vowel, mine.accent.of(mine.set).vowel)) commit(session, with_merged(mine.accent, mine.set, *onto), mine.gesture);
-  mine.gesture.clear(), mine.place.reset(), mine.dragging = false;
+  mine.gesture.clear(), mine.place.reset(), mine.dragging = mine.pressed = false;
 }
 
 } // namespace mw::app

@@ -18,7 +18,7 @@ struct MyAccent {
   bool own = false;      // a file of the coach's; the first edit of a shipped accent makes one
   std::vector<Accent> past, future;
   std::string gesture;   // a drag that goes on: its steps are one for undo
-  bool dragging = false; // a set of the chart
+  bool pressed = false, dragging = false, again = false; // a point of the chart: held, moved; it was in hand before
   std::optional<Problem> problem; // of reading or saving
   std::string saved;              // "14:02", empty before the first time
 
@@ -67,7 +67,7 @@ std::vector<LexicalSet> sets_said(const Session& session);
 
 // ---- the parts of the view, each in a rectangle of the sheet
 void draw_accent_head(Ui& ui, Session& session, const Layout& layout, Rect rect);
-void draw_accent_chart(Ui& ui, Session& session, Rect rect);
+void draw_accent_chart(Ui& ui, Session& session, Vec2 sheet, Rect rect);
 void draw_set_card(Ui& ui, Session& session, Rect rect);
 /// What is wrong with the file, and the way back.
 void draw_problem_card(Ui& ui, Session& session, Rect rect);

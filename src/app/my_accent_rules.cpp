@@ -19,7 +19,7 @@ struct Word { std::string_view rule, text; };
 constexpr std::array first_rules{
     Word{"rhotic", "r said in ‘fire’"},           Word{"t_flapping", "t tapped in ‘kettle’"},    Word{"t_glottalling", "catch in the throat for t"},
     Word{"h_dropping", "h dropped"},              Word{"FOOT_STRUT_split", "tell FOOT from STRUT"}, Word{"TRAP_BATH_split", "tell TRAP from BATH"},
-    Word{"l_quality", "l"},                       Word{"r_realisation", "r"},                    Word{"linking_r", "linking r"},
+    Word{"l_quality", "l is"},                    Word{"r_realisation", "r is"},                  Word{"linking_r", "linking r"},
     Word{"th_fronting", "th as f and v"},         Word{"COT_CAUGHT_merger", "LOT and THOUGHT as one"}, Word{"g_dropping", "-ing with n"}};
 
 /// Every rule that a coach can choose, then those that are only told.
@@ -90,7 +90,7 @@ void draw_rule(Ui& ui, Session& session, const Word& word, Vec2 sheet, Rect row)
   }
   const double name = std::min(text_width(word.text, 14.5 * u, changed) + 12 * u, (row.width) * 0.5);
   ui.canvas.fitted({"rule", std::string(word.rule)}, {row.x + 4 * u, middle_baseline(y, 14.5 * u)}, word.text, {14.5 * u, changed ? theme.second : theme.ink, changed}, name);
-  const double width = std::min(row.width - name - 6 * u, 250 * u);
+  const double width = std::min(row.width - name - 6 * u, 220 * u);
   const Rect field{row.right() - width, y - 14 * u, width, 28 * u};
   if (ui.drop_field(id, field, value.empty() ? "not said" : value, tip, false, 14 * u)) open_menu(field);
 }
@@ -123,7 +123,7 @@ void draw_rules(Ui& ui, Session& session, const Layout& layout, Vec2 sheet, Rect
   const int fits = std::max(1, static_cast<int>((r.bottom() - foot - top) / step));
   if (whole) scroll_rules(ui, mine, rules, r, sheet, fits);
   else mine.first_rule = 0;
-  const int columns = whole && r.width > 500 * u ? 1 : 1, shown = std::min(fits * columns, static_cast<int>(rules.size()));
+  const int shown = std::min(fits, static_cast<int>(rules.size()));
   for (int i = 0; i < static_cast<int>(rules.size()); ++i) {
     const int at = i - mine.first_rule;
     const Word& word = rules[static_cast<std::size_t>(i)];

@@ -42,18 +42,30 @@ void trace_set(Session& session, MyAccent& mine) {
   add(now, false), add(before, false), add(now, is_glide(now));
 }
 
-void draw_mouth(Ui& ui, Session& session, MyAccent& mine, Rect rect) {
+void draw_mouth(Ui& ui, Session& session, MyAccent& mine, Rect card, Rect rect) {
   trace_set(session, mine);
   if (mine.outlines.size() < 3) return;
   const auto anatomy = session.take ? session.take->anatomy : session.anatomy;
   MouthView view;
-  view.theme = ui.theme, view.rect = rect, view.box = framing(*anatomy, Framing::close);
+  view.theme = ui.theme;
+  // the whole width of the close framing, as much height as the card has
+  const MmBox close = framing(*anatomy, Framing::close), full = framing(*anatomy, Framing::full);
+  MmBox box = close;
+  const double wanted = (close.x1 - close.x0) * rect.height / rect.width;
+  box.y1 = std::min(full.y1, close.y1 + std::max(0.0, wanted - (close.y1 - close.y0)) * 0.3);
+  box.y0 = std::max(full.y0, box.y1 - std::max(wanted, close.y1 - close.y0));
+  const double height = std::min(rect.height, rect.width * (box.y1 - box.y0) / (box.x1 - box.x0));
+  view.box = box, view.rect = {rect.x, rect.bottom() - height, rect.width, height};
   view.line_scale = ui.u, view.detail = false;
   view.backdrop = clear;
   const bool glides = is_glide(mine.accent.of(mine.set).vowel), moved = !(mine.traced[0] == mine.traced[1]);
   if (glides) view.ghosts.push_back({&mine.outlines[2], Ghost::Kind::next});
   if (moved) view.ghosts.push_back({&mine.outlines[1], Ghost::Kind::own});
-  ui.canvas.add(compose_mouth(mine.outlines[0], mine.poses[0], *anatomy, view).group);
+  Group group = compose_mouth(mine.outlines[0], mine.poses[0], *anatomy, view).group;
+  Group inside; // the paper ends with the card
+  inside.clip = rounded_rectangle({card.x + ui.u, card.y + ui.u}, {card.right() - ui.u, card.bottom() - ui.u}, 9 * ui.u);
+  inside.marks.push_back(std::move(group));
+  ui.canvas.add(std::move(inside));
 }
 
 std::vector<std::string> words_with(const Session& session, LexicalSet set) {
@@ -84,8 +96,8 @@ void draw_set_card(Ui& ui, Session& session, Rect r) {
   }
   const SetValue &now = mine.accent.of(mine.set), &before = mine.start.of(mine.set);
   const bool moved = !(now.vowel == before.vowel), glides = is_glide(now.vowel);
-  const double mouth = std::min(r.width * 0.5, r.height * 1.12);
-  draw_mouth(ui, session, mine, {r.right() - mouth - 2 * u, r.y + 4 * u, mouth, r.height - 8 * u});
+  const double mouth = std::min(r.width * (r.height > r.width ? 0.58 : 0.5), r.height * 1.17);
+  draw_mouth(ui, session, mine, r, {r.right() - mouth, r.y, mouth, r.height});
   const double x = r.x + 16 * u, width = r.width - mouth - 26 * u;
   ui.canvas.text({"set", ""}, {x, r.y + 34 * u}, to_keyword(mine.set), {24 * u, theme.ink, true});
   // the vowel, and what it was

@@ -40,25 +40,60 @@ VowelPlace place_in_hand(const MyAccent& mine) {
   return mine.place.value_or(vowel_place(mine.accent.of(mine.set).vowel, mine.end).value_or(VowelPlace{}));
 }
 
-// A press takes the set in hand, a drag moves it, letting go ends the step.
+/// The points that lie under the one that is held, in the order in which a click goes through them.
+std::vector<AccentChart::Point> points_under(const Ui& ui, const AccentChart& chart) {
+  const auto held = std::find_if(chart.points.begin(), chart.points.end(), [&](const auto& p) { return ui.is_held(id_of(p.set, p.end)); });
+  std::vector<AccentChart::Point> out;
+  if (held == chart.points.end()) return out;
+  for (const auto& point : chart.points)
+    if (glm::distance(point.at, held->at) < 5 * ui.u) out.push_back(point);
+  std::sort(out.begin(), out.end(), [](const auto& a, const auto& b) { return std::pair(a.end, a.set) < std::pair(b.end, b.set); });
+  return out;
+}
+
+// A press takes the set in hand (of several at one point the one that was in hand already), a drag moves it, letting go
+// ends the step; a click on what was in hand goes on to the next at that point.
+void press(Ui& ui, MyAccent& mine, const AccentChart& chart) {
+  const auto under = points_under(ui, chart);
+  if (under.empty()) return;
+  const auto same = [&](bool also_end) {
+    return std::find_if(under.begin(), under.end(), [&](const auto& p) { return p.set == mine.set && (!also_end || p.end == mine.end); });
+  };
+  auto chosen = same(true);
+  mine.again = chosen != under.end();
+  if (chosen == under.end()) chosen = same(false);
+  if (chosen == under.end()) chosen = under.begin();
+  take_in_hand(mine, chosen->set, chosen->end);
+  mine.pressed = true;
+  ui.focus(id_of(mine.set, mine.end), false);
+}
+
+void release(Ui& ui, Session& session, MyAccent& mine, const AccentChart& chart) {
+  if (!mine.dragging && mine.again) {
+    const auto under = points_under(ui, chart);
+    const auto here = std::find_if(under.begin(), under.end(), [&](const auto& p) { return p.set == mine.set && p.end == mine.end; });
+    if (here != under.end() && under.size() > 1) {
+      const auto next = here + 1 == under.end() ? under.begin() : here + 1;
+      take_in_hand(mine, next->set, next->end);
+      ui.focus(id_of(mine.set, mine.end), false);
+    }
+  }
+  let_go(session);
+}
+
 void follow_pointer(Ui& ui, Session& session, const AccentChart& chart, Vec2 sheet) {
   MyAccent& mine = my_accent(session);
-  if (ui.input.pressed)
-    for (const auto& point : chart.points)
-      if (ui.is_held(id_of(point.set, point.end))) take_in_hand(mine, point.set, point.end), ui.focus(id_of(point.set, point.end), false);
-  const std::string id = id_of(mine.set, mine.end);
-  if (!ui.is_held(id)) return;
+  if (ui.input.pressed) press(ui, mine, chart);
+  if (!mine.pressed) return;
   const Vec2 at = ui.input.mouse - sheet;
   const VowelPlace now = place_in_hand(mine);
-  const double moved = glm::distance(at, chart.frame.at(now));
   // a click is not a drag: the hand must go somewhere first
-  if (ui.input.down && (mine.dragging || moved > 7 * ui.u)) {
-    VowelPlace to = chart.frame.place(at);
-    to.rounding = now.rounding;
-    move_in_hand(session, with_lips(to, lips_of(now)), "drag-" + id);
+  if (ui.input.down && !ui.input.pressed && (mine.dragging || glm::distance(at, chart.frame.at(now)) > 7 * ui.u)) {
+    const VowelPlace to = chart.frame.place(at);
+    move_in_hand(session, with_lips(to, lips_of(now)), "drag-" + id_of(mine.set, mine.end));
     mine.dragging = true;
   }
-  if (ui.input.released) let_go(session);
+  if (ui.input.released || !ui.input.down) release(ui, session, mine, chart);
 }
 
 std::vector<LexicalSet> shown_sets(const Session& session, const MyAccent& mine) {
@@ -94,7 +129,7 @@ void draw_key(Ui& ui, Rect rect) {
     x += 14 * u;
     word("lips rounded", 20);
   }
-  const std::string hint = "arrows move it, R turns the lips, ctrl Z takes back";
+  const std::string hint = "arrows move it, R: lips, ctrl Z";
   if (rect.right() - x > text_width(hint, 13 * u)) ui.canvas.text_middle({}, {rect.right(), y}, hint, {13 * u, theme.quiet, false, Anchor::end});
 }
 
@@ -175,7 +210,7 @@ void draw_accent_head(Ui& ui, Session& session, const Layout& layout, Rect rect)
   if (const double left = room - name_width - 16 * u; left > 60 * u) ui.canvas.fitted({}, {field.right() + 6 * u, middle_baseline(field.centre().y, 13.5 * u)}, from, {13.5 * u, theme.quiet}, left);
 }
 
-void draw_accent_chart(Ui& ui, Session& session, Rect rect) {
+void draw_accent_chart(Ui& ui, Session& session, Vec2 sheet, Rect rect) {
   MyAccent& mine = my_accent(session);
   const double u = ui.u;
   if (!mine.started) { // the phrase's own first
@@ -190,10 +225,12 @@ void draw_accent_chart(Ui& ui, Session& session, Rect rect) {
   if (std::find(view.shown.begin(), view.shown.end(), mine.set) == view.shown.end()) view.shown.push_back(mine.set);
   view.in_hand = mine.set, view.end_in_hand = mine.end && is_glide(mine.accent.of(mine.set).vowel);
   mine.end = view.end_in_hand;
+  if (session.take && session.view.playing) { // the tongue now
+    const auto sound = sound_at(*session.take, session.view.time_s);
+    if (sound && is_vowel(session.take->track.segments[*sound].sound)) view.now = tongue_place(*session.take->targets, pose_at(session.take->motion, session.view.time_s));
+  }
   AccentChart chart = compose_accent_chart(view);
   if (mine.place) view.pull = chart.frame.at(*mine.place), chart = compose_accent_chart(view);
-  // the set in hand lies on top: its place answers last
-  std::stable_partition(chart.points.begin(), chart.points.end(), [&](const auto& p) { return p.set != mine.set; });
   for (const auto& point : chart.points) {
     const bool hand = point.set == mine.set && point.end == mine.end;
     const Vec2 at = hand && view.pull ? *view.pull : point.at;
@@ -201,13 +238,13 @@ void draw_accent_chart(Ui& ui, Session& session, Rect rect) {
     ui.spot(id, {at.x - 13 * u, at.y - 13 * u, 26 * u, 26 * u}, {name, std::string(point.end ? "Where its glide ends: drag it" : "Drag it, or the arrow keys"), "R"}, true, 13);
     if (ui.is_hovered(id) && !hand) ui.canvas.circle({"near", name}, at, 10 * u, clear, ui.theme->second, 2 * u);
   }
+  for (const auto& name : chart.names)
+    if (const std::string word(to_keyword(name.set)); ui.spot("name-" + word, name.rect, {word, "Click to take it in hand", ""}, false)) {
+      take_in_hand(mine, name.set, false);
+      ui.focus(id_of(name.set, false), false);
+    }
   ui.canvas.add(std::move(chart.marks));
-  const Spot* spot = ui.find(id_of(mine.set, mine.end));
-  if (spot) {
-    const auto own = std::find_if(chart.points.begin(), chart.points.end(), [&](const auto& p) { return p.set == mine.set && p.end == mine.end; });
-    const Vec2 local = view.pull.value_or(own->at);
-    follow_pointer(ui, session, chart, Vec2{spot->rect.centre()} - local);
-  }
+  follow_pointer(ui, session, chart, sheet);
 }
 
 namespace {
@@ -227,7 +264,7 @@ void draw_left(Ui& ui, Session& session, const Layout& layout, Rect r) {
   draw_accent_head(ui, session, layout, {r.x + 14 * u, r.y + 9 * u, r.width - 26 * u, 28 * u});
   draw_chips(ui, my_accent(session), {r.x + 14 * u, r.y + 42 * u, r.width - 28 * u, 26 * u});
   draw_key(ui, {r.x + 14 * u, r.bottom() - 30 * u, r.width - 28 * u, 22 * u});
-  draw_accent_chart(ui, session, {r.x + 10 * u, r.y + 74 * u, r.width - 16 * u, r.height - 108 * u});
+  draw_accent_chart(ui, session, {layout.stage.x, layout.stage.y}, {r.x + 10 * u, r.y + 74 * u, r.width - 16 * u, r.height - 108 * u});
 }
 
 // Set above, rules and posture below; behind tabs where it is narrow.

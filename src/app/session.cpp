@@ -50,6 +50,8 @@ const Outline& outline_now(Session& session) {
 std::string accent_label(const Session& session, bool brief) {
   const auto& id = session.request.accent;
   const auto known = std::find_if(session.accents.begin(), session.accents.end(), [&](const AccentName& a) { return a.id == id; });
+  const bool own = known != session.accents.end() && known->status == "yours";
+  if (own) return brief ? known->name : known->name + (known->name.starts_with("Your ") ? "" : " (yours)");
   if (brief || known == session.accents.end()) return id;
   // what the list adds in brackets stays in the list
   return known->name.substr(0, known->name.find(" (")) + " (" + id + ")";

@@ -13,7 +13,7 @@ void open_accents(Session& session, Rect under) {
   Menu menu{"accent", under, {}, -1, 0, 0};
   for (const auto& accent : session.accents) {
     if (accent.id == session.request.accent) menu.chosen = menu.at = static_cast<int>(menu.rows.size());
-    menu.rows.push_back({accent.name, accent.id});
+    menu.rows.push_back({accent.name, accent.status == "yours" ? "yours" : accent.id});
   }
   session.menu = std::move(menu);
 }
@@ -88,7 +88,7 @@ Rect show_top_bar(Ui& ui, Session& session, const Layout& layout) {
   x = field.right() + 10 * u;
   const Rect accent{x, y, accent_width, height};
   std::string label = accent_label(session, !full);
-  if (text_width(label, 0.85 * 15 * u) > accent.width - 44 * u) label = session.request.accent; // the id rather than half a name
+  if (text_width(label, 0.85 * 15 * u) > accent.width - 44 * u) label = accent_label(session, true); // the id rather than half a name
   if (ui.drop_field("accent", accent, label, {"Accent", "What the line is said in", ""}, false, 15 * u))
     open_accents(session, {accent.x + layout.top.x, accent.y + layout.top.y, accent.width, accent.height});
 

@@ -30,7 +30,8 @@ struct Drawing {
   double u;
   ChartFrame frame{};
   Canvas canvas{};
-  std::vector<Rect> points{}, lines{}, labels{}; // taken, in order of how much it matters
+  std::vector<Rect> points{}, lines{}, signs{}, labels{}; // taken
+  std::vector<AccentChart::Name> names{};
 
   [[nodiscard]] std::optional<VowelPlace> place(const Accent& accent, LexicalSet set, bool end = false) const { return vowel_place(accent.of(set).vowel, end); }
   [[nodiscard]] bool is_in_hand(LexicalSet set) const { return view.in_hand == set; }
@@ -39,7 +40,7 @@ struct Drawing {
     for (const Letter_spot& spot : letter_spots) {
       const Vec2 at = frame.at({spot.x, spot.y, 0}) + spot.off * u;
       canvas.text_middle({"chart-letter", spot.letter}, at, spot.letter, {20 * u, theme.quiet, false, Anchor::middle});
-      lines.push_back(about(at, 9 * u));
+      signs.push_back(about(at, 9 * u));
     }
     for (const auto& [x, word] : {std::pair{0.0, "front"}, std::pair{0.5, "central"}, std::pair{1.0, "back"}})
       canvas.text({}, frame.at({x, 0, 0}) + Vec2{0, -32 * u}, word, {14 * u, theme.quiet, false, Anchor::middle});
@@ -90,7 +91,7 @@ struct Drawing {
     const Sound& vowel = view.accent->of(*view.in_hand).vowel;
     const bool glide = is_glide(vowel);
     const std::string where = (!glide ? "" : view.end_in_hand ? "ends " : "starts ") + place_words(vowel, view.end_in_hand), lips(to_words(lips_of(place)));
-    const double size = 14 * u, w = std::max(text_width(where, size), text_width(lips, size)) + 24 * u, h = 54 * u;
+    const double size = (view.rect.width < 450 * u ? 12.5 : 14) * u, w = std::max(text_width(where, size), text_width(lips, size)) + 24 * u, h = 54 * u;
     std::array<Rect, 6> spots{Rect{handle.x - w * 0.65, handle.y + 38 * u, w, h}, Rect{handle.x + 30 * u, handle.y + 26 * u, w, h}, Rect{handle.x - w - 24 * u, handle.y + 30 * u, w, h},
                               Rect{handle.x - w * 0.65, handle.y - 38 * u - h, w, h}, Rect{handle.x + 30 * u, handle.y - 26 * u - h, w, h}, Rect{handle.x - w - 24 * u, handle.y - 30 * u - h, w, h}};
     const Rect* best = &spots[0];
@@ -99,7 +100,8 @@ struct Drawing {
       double cost = 0;
       const double x = std::clamp(spot.x, view.rect.x, view.rect.right() - w), y = std::clamp(spot.y, view.rect.y, view.rect.bottom() - h);
       cost += std::abs(x - spot.x) + std::abs(y - spot.y), spot.x = x, spot.y = y;
-      for (const Rect& taken : points) cost += overlap(spot, taken) ? 12 : 0;
+      for (const Rect& taken : points) cost += overlap(spot, taken) ? 40 : 0;
+      for (const Rect& taken : signs) cost += overlap(spot, taken) ? 6 : 0;
       for (const Rect& taken : lines) cost += overlap(spot, taken) ? 3 : 0;
       if (overlap(spot, about(handle, 20 * u))) cost += 500;
       if (cost < least) least = cost, best = &spot;
@@ -136,6 +138,7 @@ struct Drawing {
     for (const Rect& taken : labels) cost += overlap(r, taken) ? 200 : 0;
     for (const Rect& taken : points) cost += overlap(r, taken) ? 50 : 0;
     for (const Rect& taken : lines) cost += overlap(r, taken) ? 7 : 0;
+    for (const Rect& taken : signs) cost += overlap(r, taken) ? 25 : 0;
     return cost;
   }
 
@@ -146,13 +149,14 @@ struct Drawing {
       if (i % 2 == 0) rows.push_back(name + (i + 1 < it.sets.size() ? "," : ""));
       else rows.back() += " " + name + (i + 1 < it.sets.size() ? "," : "");
     }
-    const double size = (it.in_hand ? 20 : 15.5) * u, step = 1.1 * size;
+    // smaller on a narrow chart, never below the least size of text
+    const double size = (it.in_hand ? 20 : 15.5) * u * std::clamp(view.rect.width / (560 * u), 0.81, 1.0), step = 1.1 * size;
     double w = 0;
     for (const auto& row : rows) w = std::max(w, text_width(row, size, it.in_hand));
     const double h = step * static_cast<double>(rows.size());
     Rect best{};
     double least = 1e300;
-    for (const double gap : {it.in_hand ? 24.0 : 9.0, it.in_hand ? 34.0 : 18.0, 30.0, 44.0})
+    for (const double gap : {it.in_hand ? 24.0 : 9.0, it.in_hand ? 34.0 : 18.0, 30.0, 44.0, 60.0})
       for (int k = 0; k < 12; ++k) {
         const double angle = 3.14159265358979 / 6 * k;
         const Vec2 away{std::cos(angle), std::sin(angle)};
@@ -162,6 +166,10 @@ struct Drawing {
         if (cost < least) least = cost, best = r;
       }
     labels.push_back(best);
+    for (std::size_t i = 0; i < it.sets.size(); ++i) {
+      const double before = i % 2 == 0 ? 0 : text_width(std::string(to_keyword(it.sets[i - 1])) + ", ", size, it.in_hand);
+      names.push_back({it.sets[i], {best.x + before, best.y + step * static_cast<double>(i / 2), text_width(to_keyword(it.sets[i]), size, it.in_hand), step}});
+    }
     const Colour colour = it.in_hand ? theme.second : theme.action;
     if (glm::distance(best.centre(), it.at) > w / 2 + 34 * u) canvas.line({"leader", ""}, it.at, {std::clamp(it.at.x, best.x, best.right()), std::clamp(it.at.y, best.y, best.bottom())}, theme.edge, u);
     for (std::size_t i = 0; i < rows.size(); ++i)
@@ -185,6 +193,7 @@ AccentChart compose_accent_chart(const AccentChartView& view) {
   for (const auto& label : drawing.grouped()) drawing.label(label);
   if (view.now) drawing.canvas.circle({"tongue-now", {}}, chart.frame.at(*view.now), 10 * u, clear, drawing.theme.ink, 2.2 * u);
   chart.marks = std::move(drawing.canvas.marks);
+  chart.names = std::move(drawing.names);
   for (const bool end : {false, true})
     for (const LexicalSet set : view.shown)
       if (const auto place = drawing.place(*view.accent, set, end); place && (!end || is_glide(view.accent->of(set).vowel)))

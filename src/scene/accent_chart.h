@@ -53,6 +53,8 @@ struct AccentChart {
   ChartFrame frame;
   struct Point { LexicalSet set; bool end; Vec2 at; };
   std::vector<Point> points; // of the sets shown, starts before ends
+  struct Name { LexicalSet set; Rect rect; };
+  std::vector<Name> names;
 };
 AccentChart compose_accent_chart(const AccentChartView& view);
 
