@@ -3,6 +3,7 @@
 #include "app/session.h"
 #include "app/ui.h"
 #include "scene/accent_chart.h"
+#include "score/posture.h"
 
 #include <memory>
 #include <optional>
@@ -35,6 +36,7 @@ struct MyAccent {
   // pictures of the set in hand
   std::shared_ptr<Tracer> tracer;
   std::vector<Sound> traced;
+  std::vector<PostureShift> shifts;
   std::vector<Pose> poses;
   std::vector<Outline> outlines;
 };

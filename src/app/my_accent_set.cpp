@@ -4,7 +4,9 @@
 #include "accent/edit.h"
 #include "base/text.h"
 #include "scene/mouth.h"
+#include "score/posture.h"
 #include "score/targets.h"
+#include "take/posture.h"
 #include "text/shaper.h"
 
 #include <algorithm>
@@ -21,25 +23,28 @@ constexpr std::array<std::string_view, lexical_set_count> examples{
     "near, gear, fear, beer",  "pair, spare, square, wear",  "start, cart, tar, heart",    "cork, short, form, war",   "forge, four, board, more", "cure, poor, tour, pure",
     "lately, rusty, tidy, busy", "mender, copper, letter, other", "comma, about, china, sofa"};
 
-/// Outlines of the vowel's start, its end (if it glides) and its start at the beginning; traced again when one changes.
+/// Outlines of the vowel's start, its start at the beginning, and its end, each with the posture of its accent; traced again
+/// when one of them changes.
 void trace_set(Session& session, MyAccent& mine) {
   const Sound &now = mine.accent.of(mine.set).vowel, &before = mine.start.of(mine.set).vowel;
   const std::vector<Sound> wanted{now, before};
+  const PostureShift shift = to_shift(mine.accent.posture), shift_before = to_shift(mine.start.posture);
+  const std::vector<PostureShift> shifts{shift, shift_before};
   const auto anatomy = session.take ? session.take->anatomy : session.anatomy;
   const bool known = mine.tracer && &mine.tracer->anatomy() == anatomy.get();
-  if (known && mine.traced == wanted) return;
+  if (known && mine.traced == wanted && mine.shifts == shifts) return;
   if (!known) mine.tracer = std::make_shared<Tracer>(anatomy);
-  mine.traced = wanted;
+  mine.traced = wanted, mine.shifts = shifts;
   mine.poses.clear(), mine.outlines.clear();
   const auto targets = read_targets(*anatomy);
   if (!targets) return;
-  const auto add = [&](const Sound& sound, bool end) {
-    const auto pose = pose_of(*anatomy, **targets, sound, end);
-    if (!pose) return;
-    mine.poses.push_back(*pose);
-    mine.outlines.push_back(mine.tracer->trace(*pose));
+  const auto add = [&](const Sound& sound, bool end, const PostureShift& by) {
+    const auto plain = pose_of(*anatomy, **targets, sound, end);
+    if (!plain) return;
+    mine.poses.push_back(in_vowel(*anatomy, *plain, by));
+    mine.outlines.push_back(mine.tracer->trace(mine.poses.back()));
   };
-  add(now, false), add(before, false), add(now, is_glide(now));
+  add(now, false, shift), add(before, false, shift_before), add(now, is_glide(now), shift);
 }
 
 void draw_mouth(Ui& ui, Session& session, MyAccent& mine, Rect card, Rect rect) {
@@ -58,7 +63,7 @@ void draw_mouth(Ui& ui, Session& session, MyAccent& mine, Rect card, Rect rect) 
   view.box = box, view.rect = {rect.x, rect.bottom() - height, rect.width, height};
   view.line_scale = ui.u, view.detail = false;
   view.backdrop = clear;
-  const bool glides = is_glide(mine.accent.of(mine.set).vowel), moved = !(mine.traced[0] == mine.traced[1]);
+  const bool glides = is_glide(mine.accent.of(mine.set).vowel), moved = !(mine.poses[0] == mine.poses[1]);
   if (glides) view.ghosts.push_back({&mine.outlines[2], Ghost::Kind::next});
   if (moved) view.ghosts.push_back({&mine.outlines[1], Ghost::Kind::own});
   Group group = compose_mouth(mine.outlines[0], mine.poses[0], *anatomy, view).group;
@@ -95,7 +100,7 @@ void draw_set_card(Ui& ui, Session& session, Rect r) {
     return;
   }
   const SetValue &now = mine.accent.of(mine.set), &before = mine.start.of(mine.set);
-  const bool moved = !(now.vowel == before.vowel), glides = is_glide(now.vowel);
+  const bool moved = !(now.vowel == before.vowel), other_rest = !(to_shift(mine.accent.posture) == to_shift(mine.start.posture)), glides = is_glide(now.vowel);
   const double mouth = std::min(r.width * (r.height > r.width ? 0.58 : 0.5), r.height * 1.17);
   draw_mouth(ui, session, mine, r, {r.right() - mouth, r.y, mouth, r.height});
   const double x = r.x + 16 * u, width = r.width - mouth - 26 * u;
@@ -109,12 +114,12 @@ void draw_set_card(Ui& ui, Session& session, Rect r) {
   std::string heard = words.empty() ? "not in this phrase" : "in this phrase: " + join(words, ", ");
   for (const ContextValue& row : mine.accent.contexts[static_cast<std::size_t>(mine.set)])
     if (const ContextName* name = find_context(row.context); name && name->evaluated) heard += "; " + row.value.ipa + " " + row.context;
-  const double low = r.bottom() - (48 + (glides ? 22 : 0) + (moved ? 22 : 0)) * u;
+  const double low = r.bottom() - (48 + (glides ? 22 : 0) + (moved || other_rest ? 22 : 0)) * u;
   const int lines = std::max(1, static_cast<int>((low - y) / (13.5 * 1.4 * u)));
   ui.canvas.paragraph({}, {x, y}, heard, {13.5 * u, theme.quiet}, width, std::min(lines, 4));
   y = low + 6 * u;
   if (glides) draw_ghost_key(ui, {x, y}, "where it ends", {7 * u, 5 * u}), y += 22 * u;
-  if (moved) draw_ghost_key(ui, {x, y}, "where it began before", {2 * u, 5 * u});
+  if (moved || other_rest) draw_ghost_key(ui, {x, y}, "where it began before", {2 * u, 5 * u});
   // back
   const Rect lips{x, r.bottom() - 42 * u, 96 * u, 32 * u}, back{x + 104 * u, lips.y, 92 * u, 32 * u};
   if (ui.button("turn-lips", lips, {}, "Turn lips", {"Turn the lips", "Spread, a little rounded, rounded", "R"})) turn_lips(session);
