@@ -101,9 +101,12 @@ AlignedPlaces pair_words(const std::vector<Word>& a, const std::vector<Word>& b)
 }
 
 /// The single consonant that a process started from, "" for a vowel, nothing or a whole word. A sound that took its
-/// neighbour's place has become another one (ten pans): it stands for what it is now.
+/// neighbour's place has become another one (ten pans), so has one that melted with a
+/// j (dew as Jew) and a wh that is kept apart from w: they stand for what they are now.
 std::string consonant_before(const Process& process) {
-  if (process.from.empty() || process.to.empty() || process.name == "assimilation") return {};
+  if (process.from.empty() || process.to.empty() || process.name == "assimilation" || process.name == "yod_coalescence" ||
+      process.name == "wh_distinction")
+    return {};
   const auto sound = parse_sound(process.from, Notation::ipa);
   return sound && !is_vowel(*sound) ? std::string(broad_letter(sound->letter)) : std::string();
 }
@@ -136,6 +139,12 @@ std::vector<PlacedSound> placed_sounds(const Pronunciation& said) {
   for (auto process = said.processes.rbegin(); process != said.processes.rend(); ++process)
     if (std::string before = consonant_before(*process); !before.empty() && process->sound < all.size() && !all[process->sound].nucleus)
       all[process->sound].stands_for = std::move(before);
+  // an r that only links is not the vowel's own
+  for (const Process& process : said.processes)
+    if (process.from.empty() && process.sound < all.size() && all[process.sound].stands_for == "ɹ") {
+      all[process.sound].linking = true;
+      if (process.sound > 0) all[process.sound - 1].r_follows = false;
+    }
   return all;
 }
 

@@ -17,7 +17,8 @@ struct PlacedSound {
   std::size_t word = 0;
   std::size_t syllable = 0; // counted over the phrase
   int stress = 0;           // of its syllable
-  bool nucleus = false, r_follows = false; // r_follows: of a nucleus, an r closes its syllable
+  bool nucleus = false, r_follows = false; // r_follows: of a nucleus, an r of its own closes its syllable
+  bool linking = false;                    // put in between two words (linking r), no part of either
   std::optional<LexicalSet> set{};         // of a nucleus
   std::string stands_for{};                // consonants: the letter before all rules, without allophones
 };

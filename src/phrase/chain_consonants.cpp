@@ -32,7 +32,9 @@ void sound_yod(Chain& chain) {
     const std::string_view rule = tongue_tip ? "yod_dropping_after_t_d_n" : "yod_dropping_after_s_l_z";
     const bool after = tongue_tip || first == "s" || first == "l" || first == "z" || first == "\u03b8";
     // a j that both voices keep (value, menu) is not loose
-    if (after && (link.phoneme.loose_yod || link.stress > 0) && chain.holds(rule)) {
+    // where t and d always melt with j, a dropping that only varies finds none left after them
+    const bool melts = (first == "t" || first == "d") && chain.accent.rule("yod_coalescence_stressed") == "yes";
+    if (after && (link.phoneme.loose_yod || link.stress > 0) && chain.holds(rule) && !(melts && chain.varies(rule))) {
       chain.leave_out(i, "yod_dropping", "no j after " + std::string(first) + " in this accent", rule);
       return;
     }

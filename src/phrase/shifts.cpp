@@ -1,6 +1,8 @@
 #include "phrase/shifts.h"
 
+#include "accent/contexts.h"
 #include "phrase/align.h"
+#include "phrase/full_forms.h"
 #include "phrase/phoneme.h"
 #include "phrase/word_shifts.h"
 
@@ -18,15 +20,41 @@ struct Value {
 struct Side {
   const std::vector<PlacedSound>& sounds;
   const Accent* accent;
+  std::vector<bool> weak; // of the second: by word, in its weak form
 };
+
+/// Words of the second accent that are weak in either.
+std::vector<bool> weak_words(const Pronunciation& a, const Pronunciation& b) {
+  const auto one = full_forms(a), two = full_forms(b);
+  std::vector<bool> weak(two.size());
+  for (std::size_t i = 0; i < two.size(); ++i) weak[i] = !two[i].empty() || (one.size() == two.size() && !one[i].empty());
+  return weak;
+}
 
 bool alike(const PlacedSound& x, const PlacedSound& y) { return x.sound == y.sound && x.r_follows == y.r_follows; }
 
-/// The plain sound that both sets have in the accent, when it is one.
+std::vector<ContextValue> acting_contexts(const Accent& accent, LexicalSet set) {
+  auto rows = accent.contexts[static_cast<std::size_t>(set)];
+  std::erase_if(rows, [](const ContextValue& row) {
+    const ContextName* name = find_context(row.context);
+    return name == nullptr || !name->evaluated;
+  });
+  return rows;
+}
+
+bool is_coloured_alike(const Accent& accent, LexicalSet one, LexicalSet two) {
+  const auto x = acting_contexts(accent, one), y = acting_contexts(accent, two);
+  return std::equal(x.begin(), x.end(), y.begin(), y.end(), [](const ContextValue& p, const ContextValue& q) {
+    return p.context == q.context && p.value.vowel == q.value.vowel && p.value.r_follows == q.value.r_follows;
+  });
+}
+
+/// The plain sound that both sets have in the accent, when it is one and the same surroundings change both alike.
 const Sound* shared_plain(const Side& side, const PlacedSound& x, const PlacedSound& y) {
   if (side.accent == nullptr || !x.set || !y.set || has_r(*x.set) || has_r(*y.set)) return nullptr;
   const SetValue &one = side.accent->of(*x.set), &two = side.accent->of(*y.set);
-  return one.vowel == two.vowel && one.r_follows == two.r_follows ? &one.vowel : nullptr;
+  const bool same = one.vowel == two.vowel && one.r_follows == two.r_follows;
+  return same && is_coloured_alike(*side.accent, *x.set, *y.set) ? &one.vowel : nullptr;
 }
 
 bool merges(const Side& side, const PlacedSound& x, const PlacedSound& y) {
@@ -58,18 +86,24 @@ std::vector<Value> values_of(const AlignedPlaces& places, const Side& a, const S
   return values;
 }
 
-/// Where two values stand nearest, as indices into their places; both lists are in order.
-std::pair<std::size_t, std::size_t> nearest(const Value& x, const Value& y, const std::vector<PlacedSound>& b) {
+// Two words show a shift better than one, and full words better than weak ones (in syllables of distance).
+constexpr std::size_t one_word = 1000, weak_word = 100;
+constexpr std::size_t looked_at = 64; // places of each value: far more than a sentence has
+
+std::size_t distance(const PlacedSound& p, const PlacedSound& q, const std::vector<bool>& weak) {
+  const std::size_t syllables = p.syllable < q.syllable ? q.syllable - p.syllable : p.syllable - q.syllable;
+  return syllables + (p.word == q.word ? one_word : 0) + (weak[p.word] ? weak_word : 0) + (weak[q.word] ? weak_word : 0);
+}
+
+/// Where two values show best: the nearest places in two full words. Indices into their places.
+std::pair<std::size_t, std::size_t> best_places(const Value& x, const Value& y, const Side& b) {
   std::pair<std::size_t, std::size_t> best{0, 0};
-  const auto distance = [&](std::size_t i, std::size_t j) {
-    const std::size_t p = b[x.places[i].second].syllable, q = b[y.places[j].second].syllable;
-    return p < q ? q - p : p - q;
+  const auto far = [&](std::size_t i, std::size_t j) {
+    return distance(b.sounds[x.places[i].second], b.sounds[y.places[j].second], b.weak);
   };
-  for (std::size_t i = 0, j = 0; i < x.places.size() && j < y.places.size();) {
-    if (distance(i, j) < distance(best.first, best.second)) best = {i, j};
-    if (x.places[i].second < y.places[j].second) ++i;
-    else ++j;
-  }
+  for (std::size_t i = 0; i < std::min(x.places.size(), looked_at); ++i)
+    for (std::size_t j = 0; j < std::min(y.places.size(), looked_at); ++j)
+      if (far(i, j) < far(best.first, best.second)) best = {i, j};
   return best;
 }
 
@@ -81,7 +115,7 @@ std::vector<std::string> shown_on(const Side& side, const PlacedSound& x, const 
 }
 
 Shift to_shift(const Value& x, const Value& y, bool kept_apart, const Side& a, const Side& b, const Pronunciation& said) {
-  auto [i, j] = nearest(x, y, b.sounds);
+  auto [i, j] = best_places(x, y, b);
   auto first = x.places[i], second = y.places[j];
   if (second.second < first.second) std::swap(first, second);
   Shift shift{.kept_apart = kept_apart, .of = x.a->nucleus ? ShiftOf::vowel : ShiftOf::consonant};
@@ -111,6 +145,10 @@ std::string name_of(const Value& value) {
   return value.a->set ? std::string(to_keyword(*value.a->set)) : value.a->stands_for + "/" + value.b->stands_for;
 }
 
+std::size_t cost_of(const Shift& shift, const Side& b) {
+  return distance(b.sounds[shift.b_places[0]], b.sounds[shift.b_places[1]], b.weak);
+}
+
 std::vector<Shift> shifts_of(const AlignedPlaces& places, const Side& a, const Side& b, const Pronunciation& said) {
   std::vector<Shift> shifts;
   std::vector<Told> told;
@@ -129,7 +167,7 @@ std::vector<Shift> shifts_of(const AlignedPlaces& places, const Side& a, const S
       if (at == told.end()) {
         told.push_back(key);
         shifts.push_back(std::move(shift));
-      } else if (Shift& known = shifts[static_cast<std::size_t>(at - told.begin())]; shift.apart < known.apart) {
+      } else if (Shift& known = shifts[static_cast<std::size_t>(at - told.begin())]; cost_of(shift, b) < cost_of(known, b)) {
         known = std::move(shift);
       }
     }
@@ -153,7 +191,9 @@ Comparison compare(const Pronunciation& a, const Pronunciation& b, const Accent*
   const auto left = placed_sounds(a), right = placed_sounds(b);
   const auto places = align(a, left, b, right);
   for (const auto& pair : places) result.pairs.push_back(to_pair(pair, left, right));
-  result.shifts = shifts_of(places, {left, accent_a}, {right, accent_b}, a);
+  auto full_left = left, full_right = right;
+  if (accent_a != nullptr && accent_b != nullptr) give_full_vowels(a, *accent_a, full_left, b, *accent_b, full_right);
+  result.shifts = shifts_of(places, {full_left, accent_a, {}}, {full_right, accent_b, weak_words(a, b)}, a);
   for (Shift& shift : word_shifts(a, left, b, right)) {
     const bool told = std::any_of(result.shifts.begin(), result.shifts.end(), [&](const Shift& known) {
       return known.kept_apart == shift.kept_apart && known.words == shift.words;

@@ -1,7 +1,7 @@
 #include "phrase/word_shifts.h"
 
 #include "base/text.h"
-#include "ipa/parse.h"
+#include "phrase/full_forms.h"
 
 #include <algorithm>
 #include <span>
@@ -22,31 +22,21 @@ struct Words {
   }
 };
 
-/// The sounds of a word said alone, from its IPA.
-std::vector<PlacedSound> alone(const std::string& ipa) {
-  const auto words = parse_transcription(ipa, Notation::ipa);
-  Pronunciation said;
-  if (words)
-    for (const auto& spelled : *words) {
-      said.words.emplace_back();
-      for (const auto& s : spelled.syllables) said.words.back().syllables.push_back({s.onset, s.nucleus, s.coda, 1, {}});
-    }
-  return placed_sounds(said);
-}
-
 Words words_of(const Pronunciation& said, const std::vector<PlacedSound>& sounds) {
   Words words{said, {}, std::vector<std::vector<PlacedSound>>(said.words.size()), {}};
   std::size_t at = 0;
   for (std::size_t w = 0; w < said.words.size(); ++w) {
     const std::size_t from = at;
     while (at < sounds.size() && sounds[at].word == w) ++at;
-    words.spoken.emplace_back(sounds.data() + from, at - from);
+    const bool links = at > from && sounds[at - 1].linking; // its r belongs to neither word
+    words.spoken.emplace_back(sounds.data() + from, at - from - (links ? 1 : 0));
     words.ipa.push_back(to_ipa(said.words[w]));
   }
-  for (const Process& process : said.processes)
-    if (process.name == "weak_form") {
-      words.full[process.word] = alone(process.from);
-      words.ipa[process.word] = process.from;
+  const auto full = full_forms(said);
+  for (std::size_t w = 0; w < full.size(); ++w)
+    if (!full[w].empty()) {
+      words.full[w] = sounds_alone(full[w]);
+      words.ipa[w] = full[w];
     }
   return words;
 }
@@ -95,8 +85,6 @@ std::vector<Shift> word_shifts(const Pronunciation& a, const std::vector<PlacedS
     for (std::size_t q = p + 1; q < std::min(both.size(), p + reach); ++q) {
       const auto [i, k] = both[p];
       const auto [j, l] = both[q];
-      // as many sounds in both accents: what differs is a sound in its place, and told as such
-      if (one.sounds(i).size() == one.sounds(j).size() && two.sounds(k).size() == two.sounds(l).size()) continue;
       const bool same_a = is_homophone(one, i, j), same_b = is_homophone(two, k, l);
       if (same_a == same_b) continue;
       const std::pair key{to_lower(a.words[i].text), to_lower(a.words[j].text)};
