@@ -3,6 +3,7 @@
 #include "cli/json.h"
 #include "cli/run.h"
 #include "espeak/espeak.h"
+#include "phrase/correct.h"
 #include "phrase/shifts.h"
 
 #include <algorithm>
@@ -15,12 +16,14 @@ struct Side {
   Pronunciation said;
 };
 
-Result<Side> side_of(const Options& options, const std::string& accent_name, Pronouncer& pronouncer) {
+Result<Side> side_of(const Options& options, const std::string& accent_name, const OwnWords& own, Pronouncer& pronouncer) {
   auto accent = read_accent(accent_name);
   if (!accent) return accent.error();
   auto said = pronounce(options.arguments.front(), *accent, pronouncer,
-                        {.notation = options.notation, .casual = options.casual});
+                        {.notation = options.notation, .casual = options.casual,
+                         .corrections = with_own_words(options.corrections, own)});
   if (!said) return said.error();
+  said->notes.insert(said->notes.end(), own.notes.begin(), own.notes.end());
   return Side{std::move(*accent), std::move(*said)};
 }
 
@@ -112,9 +115,10 @@ int run_compare(const Options& options) {
     return tell({ProblemKind::usage, "the command needs a second accent", "--with", "try --with SSBE; 'mouthwright accents' lists them"});
   auto pronouncer = open_espeak();
   if (!pronouncer) return tell(pronouncer.error());
-  const auto a = side_of(options, options.accent, **pronouncer);
+  const OwnWords own = read_own_words();
+  const auto a = side_of(options, options.accent, own, **pronouncer);
   if (!a) return tell(a.error());
-  const auto b = side_of(options, options.with, **pronouncer);
+  const auto b = side_of(options, options.with, own, **pronouncer);
   if (!b) return tell(b.error());
   const Compared compared = compare_sides(*a, *b);
   return print(options.json ? json_text(compare_json(options, *a, *b, compared)) : compare_text(options, *a, *b, compared));

@@ -1,5 +1,6 @@
 #include "base/text.h"
 #include "clash/pattern.h"
+#include "clash/speeds.h"
 #include "cli/commands.h"
 #include "cli/json.h"
 #include "cli/run.h"
@@ -57,6 +58,10 @@ std::string explain_text(const Take& take) {
   out += "\nThe pattern of actions\n" + pattern(take);
   out += "\nWhere moves clash\n" + clash_lines(take);
   out += "\nHow hard: " + take.difficulty.label + "\n" + bars(take.difficulty);
+  const auto limits = speed_limits(take.track, take.request.loop);
+  if (!limits.empty())
+    out += "  The pace is " + std::string(to_text(judge_speed(limits, take.request.rate))) + ". " +
+           speed_text(limits, take.request.rate) + "\n";
   for (const auto& reason : take.difficulty.reasons) out += "  " + reason + "\n";
   if (!take.likely_slips.empty()) out += "\nLikely slip\n  " + take.likely_slips.front().text + "\n";
   if (!take.pronunciation.processes.empty()) {

@@ -1,6 +1,7 @@
 #include "cli/json.h"
 
 #include "base/text.h"
+#include "clash/speeds.h"
 
 #include <cmath>
 
@@ -77,6 +78,18 @@ template <typename T, typename F> Json list_of(const std::vector<T>& values, F&&
   return list;
 }
 
+// The time each articulator has, against what adults do when they repeat one syllable as fast as they can.
+Json speeds_json(const Take& take) {
+  const auto limits = speed_limits(take.track, take.request.loop);
+  const double rate = take.request.rate;
+  return {{"judgement", to_text(judge_speed(limits, rate))},
+          {"articulators", list_of(limits, [&](const SpeedLimit& l) {
+             return Json{{"articulator", to_text(l.articulator)}, {"returns_per_syllable", number(l.returns)},
+                         {"comfortable_up_to_syllables_per_s", number(l.comfortable)},
+                         {"fast_up_to_syllables_per_s", number(l.fast)}, {"judgement", to_text(judge_speed(l, rate))}};
+           })}};
+}
+
 std::string_view notation_name(Notation n) {
   return n == Notation::text ? "text" : n == Notation::ipa ? "ipa" : "xsampa";
 }
@@ -115,6 +128,7 @@ Json explain_json(const Take& take) {
   });
   out["clashes"] = list_of(take.clashes, clash_json);
   out["difficulty"] = difficulty_json(take.difficulty);
+  out["speeds"] = speeds_json(take);
   out["likely_slips"] = list_of(take.likely_slips, [](const LikelySlip& s) {
     return Json{{"segment", s.segment}, {"wanted", s.wanted}, {"instead", s.instead}, {"strength", number(s.strength)},
                 {"text", s.text}};

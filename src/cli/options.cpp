@@ -42,6 +42,12 @@ void add_phrase_options(CLI::App& app, Options& o) {
       ->check(CLI::Range(0.0, 1.0))
       ->capture_default_str();
   app.add_flag("--loop", o.loop, "the phrase is said again and again");
+  app.add_option("--say", o.say,
+                 "WORD=SOUNDS: how a word is said, as /IPA/, [X-SAMPA], sets and consonants (\"k DRESS t commA l\") or the set of "
+                 "its stressed vowel (TRAP); may be given several times. Words for every phrase stand in "
+                 "$XDG_CONFIG_HOME/mouthwright/words.txt, a line each: word = SOUNDS")
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll)
+      ->allow_extra_args(false);
 }
 
 void add_picture_options(CLI::App& app, unsigned bits, Options& o, std::string& size, const std::string& paper) {
@@ -96,6 +102,18 @@ void add_other_options(CLI::App& app, unsigned bits, Options& o) {
     app.add_option("--by", o.by, "slips, slowing, late_start, drift or overall")
         ->check(CLI::IsMember(Names{"slips", "slowing", "late_start", "drift", "overall"}));
   }
+}
+
+// "word=sounds" -> the corrections of the request
+std::optional<Problem> read_corrections(Options& o) {
+  for (const auto& entry : o.say) {
+    const std::size_t at = entry.find('=');
+    const std::string word = to_lower(trim(std::string_view(entry).substr(0, at)));
+    if (at == std::string::npos || word.empty())
+      return usage("'" + entry + "' is not WORD=SOUNDS", "--say", "try --say 'tomato=t commA m PALM t GOAT'");
+    o.corrections[word] = trim(std::string_view(entry).substr(at + 1));
+  }
+  return std::nullopt;
 }
 
 // one argument, none or several, by the command's row
@@ -159,6 +177,7 @@ Result<Options> parse_options(const Command& command, const std::vector<std::str
     if (const auto wrong = read_size(size, o); !wrong.empty()) return usage(wrong, "--size", "try --size 1280x720");
   o.notation = notation == "ipa" ? Notation::ipa : notation == "xsampa" ? Notation::xsampa : Notation::text;
   if (!(bits & opt_phrase) && o.notation == Notation::text) o.notation = Notation::ipa; // one sound is always written
+  if (const auto problem = read_corrections(o)) return *problem;
   if (const auto problem = check_arguments(command, o)) return *problem;
   return o;
 }
@@ -171,6 +190,7 @@ Request to_request(const Options& o) {
           .rate = o.rate,
           .casual = o.casual,
           .loop = o.loop,
+          .corrections = o.corrections,
           .learner = o.learner};
 }
 

@@ -3,6 +3,7 @@
 #include "base/result.h"
 #include "take/take.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -14,6 +15,8 @@ struct Options {
   std::vector<std::string> arguments; // PHRASE, SEGMENT, ID, FILE or TABLE
   Notation notation = Notation::text;
   std::string accent = "GA", anatomy = "adult-male", theme = "light", output, every = "frame", check, with, learner;
+  std::vector<std::string> say; // "word=sounds"
+  std::map<std::string, std::string> corrections; // the same, read
   double rate = 4.5, casual = 0.5, slow = 4, fps = 24;
   int width = 1280, height = 720;
   bool loop = false, json = false, overwrite = false, resume = false, captions = true, transparent = false,

@@ -4,6 +4,7 @@
 #include "cli/json.h"
 #include "cli/run.h"
 #include "espeak/espeak.h"
+#include "phrase/correct.h"
 #include "practice/script.h"
 
 #include <algorithm>
@@ -53,14 +54,25 @@ Result<std::vector<RankedLine>> rank_lines(const Options& options, const std::st
   }
   auto pronouncer = open_espeak();
   if (!pronouncer) return pronouncer.error();
+  // spots are told in JSON only, and only they need the moves
+  std::shared_ptr<const Anatomy> speaker;
+  if (options.json) {
+    auto anatomy = read_anatomy(options.anatomy);
+    if (!anatomy) return anatomy.error();
+    speaker = std::move(*anatomy);
+  }
+  const OwnWords own = read_own_words();
+  for (const auto& note : own.notes) std::fprintf(stderr, "mouthwright: %s\n", note.text.c_str());
+  const PronounceSettings settings{.notation = options.notation, .casual = options.casual,
+                                   .corrections = with_own_words(options.corrections, own)};
   std::vector<RankedLine> ranked;
   int number_of_line = 0;
   for (const auto& raw : split(text, '\n')) {
     ++number_of_line;
     const std::string line(trim(raw));
     if (line.empty()) continue;
-    auto row = rank_line({number_of_line, "", line}, *accent, **pronouncer, {.notation = options.notation, .casual = options.casual},
-                         learner ? &*learner : nullptr);
+    auto row = rank_line({number_of_line, "", line}, *accent, **pronouncer, settings,
+                         learner ? &*learner : nullptr, speaker);
     if (!row && row.error().kind != ProblemKind::input) return row.error();
     if (row) ranked.push_back(std::move(*row));
     else {

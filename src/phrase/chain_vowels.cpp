@@ -120,24 +120,70 @@ bool is_true(Context context, const Place_of_vowel& place) {
   return false;
 }
 
-/// Sets that merge with another before r where an accent has the rule (Mary marry merry, mirror nearer, hurry furry).
+/// Where a merger holds.
+enum class Where { everywhere, before_r, before_m_or_n };
+/// A set that has the vowel of another where an accent's rule says so: Mary marry merry, cot caught, foot strut, pin pen.
+/// `one` is the value of the rule under which the two are one vowel.
 struct Merger {
   Set set;
-  std::string_view rule;
+  std::string_view rule, one;
   Set as;
+  Where where = Where::everywhere;
+  std::string_view apart{}; // a vowel for `set` when the rule parts two sets that have one value in the file
 };
-constexpr std::array<Merger, 4> before_r{{{Set::TRAP, "Mary_marry_merry_merger", Set::SQUARE},
-                                          {Set::DRESS, "Mary_marry_merry_merger", Set::SQUARE},
-                                          {Set::KIT, "mirror_nearer_merger", Set::NEAR},
-                                          {Set::STRUT, "hurry_furry_merger", Set::NURSE}}};
+constexpr std::array mergers{
+    Merger{Set::TRAP, "Mary_marry_merry_merger", "yes", Set::SQUARE, Where::before_r},
+    Merger{Set::DRESS, "Mary_marry_merry_merger", "yes", Set::SQUARE, Where::before_r},
+    Merger{Set::KIT, "mirror_nearer_merger", "yes", Set::NEAR, Where::before_r},
+    Merger{Set::STRUT, "hurry_furry_merger", "yes", Set::NURSE, Where::before_r},
+    Merger{Set::DRESS, "pin_pen_merger", "yes", Set::KIT, Where::before_m_or_n},
+    Merger{Set::THOUGHT, "COT_CAUGHT_merger", "yes", Set::LOT, Where::everywhere, "\u0254\u02d0"},
+    Merger{Set::LOT, "FATHER_BOTHER_merger", "yes", Set::PALM, Where::everywhere, "\u0252"},
+    Merger{Set::FORCE, "NORTH_FORCE_merger", "yes", Set::NORTH, Where::everywhere, "o\u02d0"},
+    Merger{Set::THOUGHT, "PAW_PORE_merger", "yes", Set::FORCE, Where::everywhere, "\u0252\u02d0"},
+    Merger{Set::CURE, "CURE_FORCE_merger", "yes", Set::FORCE, Where::everywhere, "\u028a\u0259"},
+    Merger{Set::SQUARE, "NEAR_SQUARE_merger", "yes", Set::NEAR, Where::everywhere, "\u025b\u02d0"},
+    Merger{Set::SQUARE, "NURSE_SQUARE_merger", "yes", Set::NURSE, Where::everywhere, "\u025b\u02d0"},
+    Merger{Set::FOOT, "FOOT_GOOSE_merger", "yes", Set::GOOSE, Where::everywhere, "\u028a"},
+    Merger{Set::PALM, "TRAP_PALM_merger", "yes", Set::TRAP, Where::everywhere, "\u0251\u02d0"},
+    Merger{Set::STRUT, "FOOT_STRUT_split", "no", Set::FOOT, Where::everywhere, "\u028c"},
+    Merger{Set::BATH, "TRAP_BATH_split", "no", Set::TRAP, Where::everywhere, "\u0251\u02d0"},
+    Merger{Set::CLOTH, "LOT_CLOTH_split", "no", Set::LOT},
+    Merger{Set::CLOTH, "LOT_CLOTH_split", "yes", Set::THOUGHT},
+    Merger{Set::happY, "happY_tensing", "no", Set::KIT, Where::everywhere, "i"},
+};
 
-Set merged(const Chain& chain, const Place_of_vowel& place) {
-  const Link& link = chain.links[place.at];
-  const Set set = *link.phoneme.set;
-  if (place.sound_after() == "\u0279")
-    for (const auto& row : before_r)
-      if (row.set == set && chain.holds(row.rule)) return row.as;
-  return set;
+bool is_there(Where where, const Place_of_vowel& place) {
+  const auto after = place.sound_after();
+  return where == Where::everywhere || (where == Where::before_r ? after == "\u0279" : after == "m" || after == "n");
+}
+
+bool have_one_value(const Accent& accent, Set one, Set two) {
+  return accent.of(one).vowel == accent.of(two).vowel && accent.of(one).r_follows == accent.of(two).r_follows;
+}
+
+/// A rule that varies goes with casual speech to where the two are one vowel (CLOTH has two to go to and stays).
+bool are_one(const Chain& chain, const Merger& row) {
+  const auto value = chain.accent.rule(row.rule);
+  return value == row.one || (value == "variable" && chain.holds(row.rule) && row.set != Set::CLOTH);
+}
+
+/// The merger that a vowel takes part in, or none. Where the file's own values agree with the rule there is nothing to do.
+const Merger* merger_of(const Chain& chain, const Place_of_vowel& place) {
+  const Set set = *chain.links[place.at].phoneme.set;
+  for (const auto& row : mergers)
+    if (row.set == set && is_there(row.where, place) && are_one(chain, row) && !have_one_value(chain.accent, set, row.as)) return &row;
+  return nullptr;
+}
+
+/// The vowel of a set that a rule parts from one with the same value in the file, or none.
+const Merger* split_of(const Chain& chain, Set set) {
+  for (const auto& row : mergers) {
+    const auto value = chain.accent.rule(row.rule);
+    const bool parted = (row.one == "yes" && value == "no") || (row.one == "no" && value == "yes");
+    if (row.set == set && parted && !row.apart.empty() && have_one_value(chain.accent, set, row.as)) return &row;
+  }
+  return nullptr;
 }
 
 const SetValue& value_of(const Chain& chain, Set set, const Place_of_vowel& place, std::string_view& context) {
@@ -168,35 +214,47 @@ bool says_r(const Chain& chain, Set set, const SetValue& value) {
   return value.r_follows;
 }
 
+constexpr std::string_view it_varies = " (this varies in the accent; here because of how casual the speech is)";
+
 /// Tells why a vowel is not the plain value of its set.
-void tell_vowel(Chain& chain, std::size_t i, Set own, Set set, std::string_view context) {
+void tell_vowel(Chain& chain, std::size_t i, const Merger* merger, const Merger* split, std::string_view context) {
+  const Set own = *chain.links[i].phoneme.set;
   const std::string keyword(to_keyword(own)), said = to_ipa(chain.links[i].sound),
                                               plain = to_ipa(chain.accent.of(own).vowel);
-  if (set != own)
-    chain.applied.push_back(
-        {"vowel_merger", i, plain, said,
-         keyword + " before r has the vowel of " + std::string(to_keyword(set)) + " in this accent"});
-  else if (!context.empty())
-    chain.applied.push_back(
-        {"vowel_in_context", i, plain, said, keyword + " is " + said + " here (" + std::string(context) + ")"});
+  const auto tell = [&](const char* name, std::string text, std::string_view rule) {
+    if (!rule.empty() && chain.varies(rule)) text += it_varies;
+    chain.applied.push_back({name, i, plain, said, std::move(text)});
+  };
+  if (split != nullptr)
+    tell("vowel_split", keyword + " is kept apart from " + std::string(to_keyword(split->as)) + " in this accent", split->rule);
+  else if (merger != nullptr) {
+    const std::string where = merger->where == Where::before_r ? " before r" : merger->where == Where::before_m_or_n ? " before m and n" : "";
+    tell("vowel_merger", keyword + where + " has the vowel of " + std::string(to_keyword(merger->as)) + " in this accent", merger->rule);
+  } else if (!context.empty())
+    tell("vowel_in_context", keyword + " is " + said + " here (" + std::string(context) + ")", "");
 }
 
 void sound_vowel(Chain& chain, std::size_t i) {
   const Place_of_vowel place = look_round(chain, i);
-  const Set set = merged(chain, place), own = *chain.links[i].phoneme.set;
+  const Merger* merger = merger_of(chain, place);
+  const Set own = *chain.links[i].phoneme.set, set = merger != nullptr ? merger->as : own;
+  const Merger* split = merger == nullptr ? split_of(chain, own) : nullptr;
   std::string_view context;
-  const SetValue& value = value_of(chain, set, place, context);
+  SetValue value = value_of(chain, set, place, context);
+  if (split != nullptr) // the file has no second value: the plainest one there is
+    if (auto apart = parse_set_value(std::string(split->apart))) value.vowel = apart->vowel;
   Sound vowel = value.vowel;
   if (has_r(set) && chain.accent.rule("rhotic") == "no") drop_colour(vowel);
   chain.links[i].sound = vowel;
-  if (const Sound& plain = chain.accent.of(own).vowel; !(vowel == plain)) tell_vowel(chain, i, own, set, context);
+  if (const Sound& plain = chain.accent.of(own).vowel; !(vowel == plain)) tell_vowel(chain, i, merger, split, context);
   // an r that begins the next syllable is there already; an r-coloured vowel has taken it in
   const bool r_follows = place.sound_after() == "\u0279";
   if (r_follows && is_r_coloured(vowel)) {
     chain.links[place.after].gone = true;
     return;
   }
-  if (!r_follows && says_r(chain, set, value))
+  // a merger lends its vowel, not its r (paw as pore)
+  if (!r_follows && (has_r(own) || !has_r(set)) && says_r(chain, set, value))
     chain.insert_after(i, "\u0279", sound_of_r(chain.accent, Place::coda), "", "");
 }
 

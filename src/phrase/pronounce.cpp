@@ -3,6 +3,7 @@
 #include "base/expect.h"
 #include "base/text.h"
 #include "phrase/chain.h"
+#include "phrase/correct.h"
 #include "phrase/guess.h"
 #include "phrase/reading.h"
 #include "phrase/sets.h"
@@ -22,6 +23,7 @@ struct Entry {
   WordSource source = WordSource::voice;
   std::vector<Phonemes> other_readings{};
   std::string note{}; // why it is a guess
+  std::vector<LexicalSet> sets{}; // of its vowels, by a correction
 };
 
 Norm norm_of(const Accent& accent) {
@@ -55,23 +57,14 @@ Problem misread(const std::string& word, const Problem& problem) {
           problem.remedy};
 }
 
-Result<Done> correct(Entry& entry, const std::string& correction) {
-  entry.source = WordSource::correction;
-  const std::string_view text = trim(correction);
-  const bool ipa = text.size() > 1 && text.front() == '/' && text.back() == '/';
-  const bool xsampa = text.size() > 1 && text.front() == '[' && text.back() == ']';
-  if (!ipa && !xsampa) {
-    auto phonemes = parse_respelling(text);
-    if (!phonemes) return misread(entry.spoken.text, phonemes.error());
-    entry.chain.phonemes = std::move(*phonemes);
-    return Done{};
-  }
-  const auto words = parse_transcription(text, ipa ? Notation::ipa : Notation::xsampa);
-  if (!words) return misread(entry.spoken.text, words.error());
-  for (const auto& word : *words)
-    for (const auto& syllable : word.syllables) entry.chain.fixed.push_back(to_syllable(syllable));
-  if (entry.chain.fixed.empty())
-    return misread(entry.spoken.text, {ProblemKind::input, "it is empty", "", "write at least one sound"});
+/// Takes the sounds a person gave; a set alone waits for what the voices say.
+Result<Done> correct(Entry& entry, const std::string& text) {
+  auto correction = parse_correction(text);
+  if (!correction) return misread(entry.spoken.text, correction.error());
+  entry.chain.phonemes = std::move(correction->phonemes);
+  entry.chain.fixed = std::move(correction->fixed);
+  entry.sets = std::move(correction->sets);
+  if (entry.sets.empty()) entry.source = WordSource::correction;
   return Done{};
 }
 
@@ -208,6 +201,7 @@ Result<std::vector<Entry>> look_up(const Reading& reading, const WordTables& tab
     entry.chain.function_word = !spoken.letter_name && !month && is_function_word(spoken.key);
     if (const std::string* correction = find_correction(settings, spoken)) {
       if (const auto done = correct(entry, *correction); !done) return done.error();
+      if (!entry.sets.empty()) spell_own(entry, tables, norm);
     } else if (!name_letter(entry, tables, norm)) {
       spell_own(entry, tables, norm);
     }
@@ -219,6 +213,11 @@ Result<std::vector<Entry>> look_up(const Reading& reading, const WordTables& tab
   for (auto& entry : entries) {
     if (entry.source == WordSource::voice)
       settle_voiced(entry, voiced->find(entry.spoken.key)->second, before, tables, norm);
+    if (!entry.sets.empty()) {
+      if (const auto done = apply_sets(entry.sets, entry.chain.phonemes); !done) return misread(entry.spoken.text, done.error());
+      entry.source = WordSource::correction;
+      entry.other_readings.clear();
+    }
     settle_stress(entry.chain);
     before = entry.spoken.group_end ? std::string_view{} : std::string_view(entry.spoken.key);
   }

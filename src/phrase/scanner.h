@@ -44,6 +44,9 @@ private:
   bool read_abbreviation(std::size_t end);
   bool read_dotted_initials();
   bool read_initials(std::size_t end);
+  bool read_numeral(std::size_t end); // Henry VIII, act II
+  bool read_times();                  // 2 x 4
+  [[nodiscard]] bool is_dot_of_address(std::size_t i) const;
   void read_sign();
   void read_other();
 

@@ -105,12 +105,19 @@ std::vector<std::string> parts_of(const std::vector<ScriptLine>& lines) {
 }
 
 Result<RankedLine> rank_line(const ScriptLine& line, const Accent& accent, Pronouncer& pronouncer,
-                             const PronounceSettings& settings, const Accent* learner) {
+                             const PronounceSettings& settings, const Accent* learner,
+                             std::shared_ptr<const Anatomy> speaker) {
   const auto pronunciation = pronounce(line.text, accent, pronouncer, settings);
   if (!pronunciation) return pronunciation.error();
   const SegmentTrack track = spell_out(*pronunciation);
   const Analysis analysis = analyse(track, false);
-  auto clashes = find_clashes(*pronunciation, track, {}, analysis);
+  Score score; // without moves: the pattern of actions alone
+  if (speaker) {
+    auto planned = plan(track, std::move(speaker));
+    if (!planned) return planned.error();
+    score = std::move(*planned);
+  }
+  auto clashes = find_clashes(*pronunciation, track, score, analysis);
   Difficulty difficulty = judge(*pronunciation, track, {}, {}, clashes, analysis);
   if (learner != nullptr) {
     const auto own = pronounce(line.text, *learner, pronouncer, settings);

@@ -4,6 +4,7 @@
 #include "clash/clash.h"
 #include "phrase/pronounce.h"
 
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -36,13 +37,15 @@ struct Spot {
 struct RankedLine {
   ScriptLine line;
   Difficulty difficulty;
-  std::vector<Spot> spots; // strongest first; of the pattern of actions (moves are looked at when the line is opened)
+  std::vector<Spot> spots; // strongest first; what they hold: see rank_line
 };
 
 /// Judges one line; cheap, so that a whole script can be read while it is shown. With a learner's accent the spots hold
-/// its shifts too. Problem (input): nothing sayable.
+/// its shifts too, with a speaker the clashes of his moves (planned at the usual rate; several times the work). Problem
+/// (input): nothing sayable.
 Result<RankedLine> rank_line(const ScriptLine& line, const Accent& accent, Pronouncer& pronouncer,
-                             const PronounceSettings& settings = {}, const Accent* learner = nullptr);
+                             const PronounceSettings& settings = {}, const Accent* learner = nullptr,
+                             std::shared_ptr<const Anatomy> speaker = nullptr);
 
 enum class RankBy { overall, slips, slowing, late_start, drift };
 /// Hardest first; ties keep the order of the script.

@@ -3,6 +3,7 @@
 #include "accent/shared.h"
 #include "clash/accent_shifts.h"
 #include "clash/analysis.h"
+#include "phrase/correct.h"
 #include "take/posture.h"
 
 #include <algorithm>
@@ -11,16 +12,17 @@ namespace mw {
 
 namespace {
 
-PronounceSettings settings_of(const Request& request) {
-  return {.notation = request.notation, .casual = request.casual, .corrections = request.corrections};
+/// The request's corrections win over the coach's own dictionary.
+PronounceSettings settings_of(const Request& request, const OwnWords& own) {
+  return {.notation = request.notation, .casual = request.casual, .corrections = with_own_words(request.corrections, own)};
 }
 
 /// The phrase as the learner's own accent has it, and what shifts between the two. The bars stay those of the phrase.
-std::optional<Problem> add_learner(Take& take, Pronouncer& pronouncer) {
+std::optional<Problem> add_learner(Take& take, Pronouncer& pronouncer, const PronounceSettings& settings) {
   auto accent = read_shared_accent(take.request.learner);
   if (!accent) return accent.error();
   take.learner = *accent;
-  auto said = pronounce(take.request.phrase, *take.learner, pronouncer, settings_of(take.request));
+  auto said = pronounce(take.request.phrase, *take.learner, pronouncer, settings);
   if (!said) return said.error();
   take.learner_pronunciation = std::move(*said);
   take.clashes = with_accent_shifts(std::move(take.clashes),
@@ -46,8 +48,12 @@ Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer
   if (!accent) return accent.error();
   take->accent = *accent;
 
+  // what the coach has written down
+  const OwnWords own = request.notation == Notation::text ? read_own_words() : OwnWords{};
+  const PronounceSettings settings = settings_of(request, own);
+
   // phrase -> pronunciation -> segments -> score -> motion
-  auto said = pronounce(request.phrase, *take->accent, pronouncer, settings_of(request));
+  auto said = pronounce(request.phrase, *take->accent, pronouncer, settings);
   if (!said) return said.error();
   take->pronunciation = std::move(*said);
   take->track = spell_out(take->pronunciation, {.rate = request.rate, .loop = request.loop});
@@ -63,8 +69,9 @@ Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer
   take->difficulty = judge(take->pronunciation, take->track, take->score, take->motion, take->clashes, analysis);
   take->likely_slips = find_likely_slips(take->pronunciation, take->track, analysis);
   if (!request.learner.empty())
-    if (auto problem = add_learner(*take, pronouncer)) return *problem;
+    if (auto problem = add_learner(*take, pronouncer, settings)) return *problem;
   take->notes = take->pronunciation.notes;
+  take->notes.insert(take->notes.end(), own.notes.begin(), own.notes.end());
   return std::shared_ptr<const Take>(std::move(take));
 }
 

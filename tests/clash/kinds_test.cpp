@@ -1,3 +1,4 @@
+#include "clash/accent_shifts.h"
 #include "clash/clash.h"
 
 #include "clash/difficulty_data.h"
@@ -54,6 +55,16 @@ TEST_CASE("clashes: a phrase made for a kind shows that kind first") {
     REQUIRE(!clashes.empty());
     CHECK(to_text(clashes[0].kind) == to_text(demo.kind));
   }
+}
+
+TEST_CASE("clashes: a phrase made for an accent shift shows it first, in plain words") {
+  const Spoken target = spoken("ˈbɹɑs ˈlæmp", "brass lamp");
+  const Line own = said("ˈbɹæs ˈlæmp", "brass lamp");
+  const auto clashes = with_accent_shifts(clashes_of(target), find_accent_shifts(own.pronunciation, target.line.pronunciation, target.line.track));
+  REQUIRE(!clashes.empty());
+  CHECK(clashes[0].kind == ClashKind::accent_shift);
+  CHECK(is_plain(clashes[0].title + clashes[0].text + clashes[0].feel + clashes[0].where));
+  CHECK(clashes[0].feel.back() == '.');
 }
 
 TEST_CASE("clashes: plain phrases show none") {

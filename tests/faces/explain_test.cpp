@@ -96,6 +96,20 @@ TEST_CASE("explain: the text speaks to people: transcription, bars in words, the
     CHECK_MESSAGE(run.out.find(part) != std::string::npos, part);
 }
 
+TEST_CASE("explain: each articulator's pace is comfortable, fast or beyond most speakers, and worse at a higher rate") {
+  const auto judged = [](const char* rate) { return explain({"Tin tops tip ten tall tins", "--rate", rate})["speeds"]; };
+  const Json slow = judged("2"), quick = judged("9");
+  REQUIRE(slow["articulators"].size() >= 1);
+  CHECK(slow["articulators"][0]["articulator"] == "tip");
+  CHECK(slow["judgement"] == "comfortable");
+  CHECK(quick["judgement"] == "beyond most speakers");
+  for (const auto& row : quick["articulators"]) {
+    CHECK(row["comfortable_up_to_syllables_per_s"].get<double>() < row["fast_up_to_syllables_per_s"].get<double>());
+    CHECK(std::set<std::string>{"comfortable", "fast", "beyond most speakers"}.contains(row["judgement"]));
+  }
+  CHECK(run_program({"explain", "Tin tops tip ten tall tins", "--rate", "9"}).out.find("The pace is beyond most speakers") != std::string::npos);
+}
+
 TEST_CASE("explain: exit codes: wrong use 1, unusable phrase 2, always with a message") {
   struct Case { std::vector<std::string> words; int code; };
   const std::vector<Case> cases{

@@ -56,6 +56,20 @@ TEST_CASE("rank: the columns of the contract, one row a line that is not empty, 
   }
 }
 
+TEST_CASE("rank --json: spots come from moves as well as from the pattern of actions") {
+  const Script file("Safe pie, three thick throws.\nSome shops sell shutters.\n");
+  const auto run = run_program({"rank", file.path, "--json", "--in-order"});
+  REQUIRE_MESSAGE(run.code == 0, run.err);
+  std::set<std::string> kinds;
+  for (const auto& line : mw::split(run.out, '\n'))
+    if (!line.empty()) {
+      const Json row = Json::parse(line);
+      for (const auto& spot : row["spots"]) kinds.insert(spot["kind"]);
+    }
+  CHECK(kinds.contains("tug"));
+  CHECK(kinds.contains("near_twins"));
+}
+
 TEST_CASE("rank: hardest overall first, --by another bar by that bar, --in-order as in the file") {
   const Script file;
   const auto in_order = ranked({file.path, "--in-order"});

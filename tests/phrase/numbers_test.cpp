@@ -216,3 +216,26 @@ TEST_CASE("reading: nothing sayable, bad bytes and endless text are problems of 
   CHECK(read_phrase("a\xFF", Norm::british).error().span.has_value());
   CHECK(read_phrase(std::string(10000, 'a'), Norm::british).has_value());
 }
+
+TEST_CASE("read_phrase: kings and acts, addresses, sizes, times with a full stop, names of roads and papers") {
+  const auto said = [](std::string_view phrase) {
+    const auto reading = read_phrase(phrase, Norm::british);
+    REQUIRE(reading.has_value());
+    std::string text;
+    for (const auto& word : reading->words) text += (text.empty() ? "" : " ") + word.text + (word.letter_name ? "*" : "");
+    return text;
+  };
+  CHECK(said("Henry VIII mends") == "Henry the eighth mends");
+  CHECK(said("Act II, chapter IX") == "Act two chapter nine");
+  CHECK(said("Then I said") == "Then I said"); // a person, no numeral
+  CHECK(said("the MIX was bad") == "the MIX was bad");
+  CHECK(said("www.shop.com") == "w* w* w* dot shop dot com");
+  CHECK(said("The end.Now") == "The end Now"); // a slip of the finger, no address
+  CHECK(said("2 x 4") == "two by four");
+  CHECK(said("11.30 p.m.") == "eleven thirty p* m*");
+  CHECK(said("11.30 pots") == "eleven point three nought pots");
+  CHECK(said("A4") == "A* four");
+  CHECK(said("BBC") == "B* B* C*");
+  CHECK(said("MEND IT") == "MEND IT");
+  CHECK(said("pp. 3-5") == "pages three to five");
+}

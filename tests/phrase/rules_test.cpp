@@ -41,6 +41,20 @@ const Example examples[]{
     {"Mary_marry_merry_merger", "yes", "no", "GA", "vowel_merger", "marry", "mat"},
     {"mirror_nearer_merger", "yes", "no", "SSBE", "vowel_merger", "mirror", "mitten"},
     {"hurry_furry_merger", "yes", "no", "GA", "vowel_merger", "hurry", "hut"},
+    {"COT_CAUGHT_merger", "yes", "no", "RP", "vowel_merger", "caught", "cot"},
+    {"FATHER_BOTHER_merger", "yes", "no", "RP", "vowel_merger", "bother", "father"},
+    {"NORTH_FORCE_merger", "yes", "no", "WAL", "vowel_merger", "pour", "horse"},
+    {"PAW_PORE_merger", "yes", "no", "WAL", "vowel_merger", "paw", "pore"},
+    {"CURE_FORCE_merger", "yes", "no", "RP", "vowel_merger", "poor", "pour"},
+    {"NEAR_SQUARE_merger", "yes", "no", "NZ", "vowel_merger", "bear", "beer"},
+    {"NURSE_SQUARE_merger", "yes", "no", "NENG", "vowel_merger", "fair", "fur"},
+    {"FOOT_GOOSE_merger", "yes", "no", "RP", "vowel_merger", "pull", "pool"},
+    {"TRAP_PALM_merger", "yes", "no", "RP", "vowel_merger", "father", "trap"},
+    {"FOOT_STRUT_split", "no", "yes", "RP", "vowel_merger", "cup", "put"},
+    {"TRAP_BATH_split", "no", "yes", "RP", "vowel_merger", "bath", "trap"},
+    {"LOT_CLOTH_split", "yes", "no", "RP", "vowel_merger", "cloth", "cot"},
+    {"happY_tensing", "no", "yes", "GA", "vowel_merger", "happy", "pit"},
+    {"pin_pen_merger", "yes", "no", "GA", "vowel_merger", "pen", "pet"},
     {"smoothing", "yes", "no", "RP", "smoothing", "fire power", "file"},
     {"syllabic_consonants", "yes", "no", "SSBE", "syllabic_consonant", "kettle button", "comma"},
 };
@@ -68,6 +82,33 @@ TEST_CASE("rules: every rule that acts has an example or a test of its own") {
     INFO(rule.name);
     if (rule.acts) CHECK(seen.count(std::string(rule.name)) == 1);
   }
+}
+
+TEST_CASE("rules: a merger that is switched makes one vowel of two words, and a switched split two of one") {
+  const struct {
+    std::string accent, rule, one, apart;
+    std::string_view a, b;
+  } rows[]{{"RP", "COT_CAUGHT_merger", "yes", "no", "cot", "caught"},   {"CAN", "COT_CAUGHT_merger", "yes", "no", "cot", "caught"},
+           {"RP", "FOOT_STRUT_split", "no", "yes", "put", "putt"},      {"NENG", "FOOT_STRUT_split", "no", "yes", "put", "putt"},
+           {"RP", "FOOT_GOOSE_merger", "yes", "no", "pull", "pool"},    {"SSE", "FOOT_GOOSE_merger", "yes", "no", "pull", "pool"},
+           {"GA", "pin_pen_merger", "yes", "no", "pin", "pen"},         {"RP", "CURE_FORCE_merger", "yes", "no", "pour", "poor"},
+           {"SSBE", "NEAR_SQUARE_merger", "yes", "no", "beer", "bear"}, {"GA", "TRAP_BATH_split", "no", "yes", "trap", "bath"}};
+  const auto nucleus = [](std::string_view word, const Accent& accent) { return spoken(word, accent).words[0].syllables[0].nucleus; };
+  for (const auto& row : rows) {
+    INFO(row.accent << ' ' << row.rule);
+    const Accent one = with_rule(row.accent, row.rule, row.one), apart = with_rule(row.accent, row.rule, row.apart);
+    CHECK(nucleus(row.a, one) == nucleus(row.b, one));
+    CHECK_FALSE(nucleus(row.a, apart) == nucleus(row.b, apart));
+  }
+}
+
+TEST_CASE("rules: a merger that varies comes with casual speech and says so; a merger lends no r") {
+  const Accent accent = with_rule("RP", "COT_CAUGHT_merger", "variable");
+  CHECK(count(spoken("caught", accent, 0.5), "vowel_merger") == 0);
+  const auto casual = spoken("caught", accent, 0.9);
+  REQUIRE(count(casual, "vowel_merger") == 1);
+  CHECK(casual.processes[0].text.find("varies") != std::string::npos);
+  CHECK(ipa(spoken("paw", with_rule("SUS", "PAW_PORE_merger", "yes"))).find("ɹ") == std::string::npos);
 }
 
 TEST_CASE("rules: the country decides between zee and zed, tomato and tomato") {

@@ -1,0 +1,116 @@
+#include "phrase/correct.h"
+
+#include "base/assets.h"
+#include "base/text.h"
+#include "ipa/parse.h"
+
+#include <algorithm>
+#include <cstdlib>
+
+namespace mw {
+namespace {
+constexpr std::size_t size_limit = 4u << 20; // a dictionary by hand is far below
+
+/// Keywords alone ("TRAP", "TRAP commA"), stress signs allowed; empty for anything else.
+std::vector<LexicalSet> bare_sets(std::string_view text) {
+  std::vector<LexicalSet> sets;
+  for (std::string_view piece : split(text, ' ')) {
+    for (const std::string_view sign : {"\u02c8", "\u02cc"})
+      if (starts_with(piece, sign)) piece.remove_prefix(sign.size());
+    const auto set = parse_keyword(piece);
+    if (!set) return {};
+    sets.push_back(*set);
+  }
+  return sets;
+}
+
+Result<Correction> fixed_sounds(std::string_view text, Notation notation) {
+  const auto words = parse_transcription(text, notation);
+  if (!words) return words.error();
+  Correction out;
+  for (const auto& word : *words)
+    for (const auto& s : word.syllables) out.fixed.push_back({s.onset, s.nucleus, s.coda, s.stress, {}});
+  if (out.fixed.empty()) return Problem{ProblemKind::input, "it is empty", "", "write at least one sound"};
+  return out;
+}
+
+bool is_between(std::string_view text, char open, char close) {
+  return text.size() > 1 && text.front() == open && text.back() == close;
+}
+} // namespace
+
+Result<Correction> parse_correction(std::string_view text) {
+  text = trim(text);
+  if (is_between(text, '/', '/')) return fixed_sounds(text, Notation::ipa);
+  if (is_between(text, '[', ']')) return fixed_sounds(text, Notation::xsampa);
+  if (auto sets = bare_sets(text); !sets.empty()) return Correction{.sets = std::move(sets)};
+  auto phonemes = parse_respelling(text);
+  if (phonemes) return Correction{.phonemes = std::move(*phonemes)};
+  // IPA as people paste it, without slashes
+  if (text.find(' ') == std::string_view::npos)
+    if (auto sounds = fixed_sounds(text, Notation::ipa)) return sounds;
+  return phonemes.error();
+}
+
+Result<Done> apply_sets(const std::vector<LexicalSet>& sets, Phonemes& word) {
+  std::vector<Phoneme*> vowels;
+  for (auto& phoneme : word)
+    if (phoneme.set) vowels.push_back(&phoneme);
+  if (sets.size() == vowels.size()) {
+    for (std::size_t i = 0; i < sets.size(); ++i) vowels[i]->set = sets[i];
+    return Done{};
+  }
+  if (sets.size() != 1 || vowels.empty())
+    return Problem{ProblemKind::input, "it names " + to_text(static_cast<int>(sets.size())) + " sets for " + to_text(static_cast<int>(vowels.size())) + " vowels",
+                   "", "name one set, for the stressed vowel, or one for each vowel"};
+  const auto stressed = std::find_if(vowels.begin(), vowels.end(), [](const Phoneme* v) { return v->stress == 1; });
+  (stressed == vowels.end() ? vowels.front() : *stressed)->set = sets.front();
+  return Done{};
+}
+
+std::filesystem::path own_words_file() {
+  const char* config = std::getenv("XDG_CONFIG_HOME");
+  if (config != nullptr && *config == '/') return std::filesystem::path(config) / "mouthwright" / "words.txt";
+  const char* home = std::getenv("HOME");
+  return home != nullptr && *home == '/' ? std::filesystem::path(home) / ".config" / "mouthwright" / "words.txt" : std::filesystem::path();
+}
+
+OwnWords parse_own_words(std::string_view text, const std::string& file) {
+  OwnWords own;
+  if (const auto valid = decode_utf8(text); !valid) {
+    own.notes.push_back({"own_words", file + " is not valid UTF-8, " + valid.error().where + ": your own words are left out", {}});
+    return own;
+  }
+  int number = 0;
+  for (const auto& raw : split(text, '\n')) {
+    ++number;
+    const std::string line(trim(split(raw, '#')[0]));
+    if (line.empty()) continue;
+    const auto wrong = [&](const std::string& why) {
+      own.notes.push_back({"own_words", file + " line " + to_text(number) + ": " + why + "; the line is left out", {}});
+    };
+    const std::size_t at = line.find('=');
+    const std::string word = to_lower(trim(std::string_view(line).substr(0, at)));
+    if (at == std::string::npos || word.empty()) { wrong("a line is a word, = and its sounds"); continue; }
+    std::string said(trim(std::string_view(line).substr(at + 1)));
+    if (const auto parsed = parse_correction(said); !parsed) wrong(parsed.error().what);
+    else own.corrections[word] = std::move(said);
+  }
+  return own;
+}
+
+std::map<std::string, std::string> with_own_words(std::map<std::string, std::string> corrections, const OwnWords& own) {
+  corrections.insert(own.corrections.begin(), own.corrections.end());
+  return corrections;
+}
+
+OwnWords read_own_words() {
+  const auto file = own_words_file();
+  std::error_code error;
+  if (file.empty() || !std::filesystem::exists(file, error)) return {};
+  const auto text = read_file(file, size_limit);
+  if (!text) return {{}, {{"own_words", text.error().what + ", " + text.error().where + ": your own words are left out", {}}}};
+  return parse_own_words(*text, file.string());
+}
+
+} // namespace mw
