@@ -1,5 +1,4 @@
 #include "evidence/evidence.h"
-#include "base/assets.h"
 #include "base/text.h"
 #include "cli/commands.h"
 #include "cli/json.h"
@@ -70,7 +69,6 @@ int all_summaries(const Options& options) {
 } // namespace
 
 int run_evidence(const Options& options) {
-  if (const auto data = assets_folder(); !data) return tell(data.error()); // every table is computed from it
   if (options.arguments.empty()) return all_summaries(options);
   for (const auto& table : tables())
     if (options.arguments.front() == table.name) {

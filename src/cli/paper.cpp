@@ -13,10 +13,6 @@ Paper paper_of(const Options& options) {
   return options.paper == "a3" ? Paper::a3 : options.paper == "letter" ? Paper::letter : Paper::a4;
 }
 
-Problem no_target(const char* command) {
-  return {ProblemKind::usage, "the command needs a target", "-o", std::string("see 'mouthwright ") + command + " --help'"};
-}
-
 // Phrases as typed, or the lines of a lesson file.
 Result<std::vector<Request>> requests_of(const Options& options) {
   std::vector<Request> requests;

@@ -33,10 +33,6 @@ FrameStep step_of(const Options& options) {
   return options.every == "segment" ? FrameStep::segment : options.every == "landmark" ? FrameStep::landmark : FrameStep::frame;
 }
 
-Problem no_target(const char* command) {
-  return {ProblemKind::usage, "the command needs a target", "-o", std::string("see 'mouthwright ") + command + " --help'"};
-}
-
 // A tracer a worker: each keeps its own working memory.
 DrawFrame frame_painter(const Take& take, const Options& options, const Theme& theme, unsigned threads) {
   auto tracers = std::make_shared<std::vector<Tracer>>();

@@ -1,4 +1,5 @@
 #include "base/assets.h"
+#include "base/csv.h"
 #include "base/text.h"
 #include "cli/commands.h"
 #include "cli/json.h"
@@ -16,17 +17,12 @@ double value_of(const RankedLine& r, const std::string& by) {
   return by == "slips" ? d.slips : by == "slowing" ? d.slowing : by == "late_start" ? d.late_start : by == "drift" ? d.drift : d.overall;
 }
 
-std::string quoted(const std::string& cell) {
-  if (cell.find_first_of(",\"\n\r") == std::string::npos) return cell;
-  return "\"" + replace_all(cell, "\"", "\"\"") + "\"";
-}
-
 std::string csv_row(const RankedLine& r) {
   const Difficulty& d = r.difficulty;
   const std::string reason = d.reasons.empty() ? "" : d.reasons.front();
   return to_text(r.line.line) + "," + to_text(d.slips, 4) + "," + to_text(d.slowing, 4) + "," +
          to_text(d.late_start, 4) + "," + to_text(d.drift, 4) + "," + to_text(d.overall, 4) + "," +
-         quoted(d.label) + "," + quoted(reason) + "," + quoted(r.line.text) + "\n";
+         csv_cell(d.label) + "," + csv_cell(reason) + "," + csv_cell(r.line.text) + "\n";
 }
 
 std::string json_row(const RankedLine& r) {

@@ -47,6 +47,10 @@ int tell(const Problem& problem) {
   return static_cast<int>(problem.kind);
 }
 
+Problem no_target(const char* command) {
+  return {ProblemKind::usage, "the command needs a target", "-o", std::string("see 'mouthwright ") + command + " --help'"};
+}
+
 int print(const std::string& text) {
   const bool whole = std::fwrite(text.data(), 1, text.size(), stdout) == text.size();
   if (whole && std::fflush(stdout) == 0) return 0;

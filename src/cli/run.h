@@ -18,6 +18,9 @@ int run(const std::vector<std::string>& words, const OpenWindow& open_window);
 /// Prints `mouthwright: what happened, where, what to try` to standard error; gives the exit code of its kind.
 int tell(const Problem& problem);
 
+/// The problem of a command that writes a file and was not told which.
+Problem no_target(const char* command);
+
 /// Writes to standard output; exit code 0, or 3 when the output cannot take it (closed pipe, full disk).
 int print(const std::string& text);
 

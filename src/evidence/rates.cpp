@@ -139,6 +139,8 @@ double squared_jerk() {
 }
 
 Result<EvidenceTable> rates_table() {
+  if (const auto& data = difficulty_data(); !data) return data.error();
+  if (const auto& norms = difficulty_norms(); !norms) return norms.error();
   EvidenceTable table{.name = "rates", .title = "Speed limits beside repetition tests and closed forms"};
   for (auto add : {add_zones, add_order, add_slowing})
     if (const auto done = add(table); !done) return done.error();

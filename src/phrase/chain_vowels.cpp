@@ -245,6 +245,9 @@ void sound_vowel(Chain& chain, std::size_t i) {
     if (auto apart = parse_set_value(std::string(split->apart))) value.vowel = apart->vowel;
   Sound vowel = value.vowel;
   if (has_r(set) && chain.accent.rule("rhotic") == "no") drop_colour(vowel);
+  if (set == Set::commA && place.sound_after() == "\u0279" && is_r_coloured(chain.accent.of(Set::lettER).vowel) &&
+      chain.accent.rule("rhotic") != "no")
+    vowel = chain.accent.of(Set::lettER).vowel, context = "coloured by the r after it";
   chain.links[i].sound = vowel;
   if (const Sound& plain = chain.accent.of(own).vowel; !(vowel == plain)) tell_vowel(chain, i, merger, split, context);
   // an r that begins the next syllable is there already; an r-coloured vowel has taken it in

@@ -61,6 +61,8 @@ std::optional<Set> pair_set(const VoiceSound& us, const VoiceSound& gb, const Ne
   if (u == "A:" && (g == "A:" || among(g, low))) return Set::PALM;
   // fire: only the American voice marks the r
   if (u == "3" && g == "@" && near.after != "\u0279") return Set::lettER;
+  // around, memory: the American voice colours the vowel by the r that begins the next syllable
+  if (u == "3" && g == "@") return Set::commA;
   if (set_of(us) == set_of(gb)) return set_of(gb);
   // vowels before r that only the American voice has merged
   constexpr std::string_view before_r[]{"E", "a", "I", "e@", "i@3"};

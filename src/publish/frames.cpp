@@ -1,5 +1,6 @@
 #include "publish/frames.h"
 
+#include "base/csv.h"
 #include "base/assets.h"
 #include "base/text.h"
 #include "take/moment.h"
@@ -41,11 +42,6 @@ void remove_leftovers(const fs::path& folder, std::size_t frames) {
 
 std::string strongest(const Take& take, const Moment& m) {
   return m.clashes.empty() ? std::string() : std::string(to_text(take.clashes[m.clashes.front()].kind));
-}
-
-std::string csv_cell(const std::string& text) {
-  if (text.find_first_of(",\"\n") == std::string::npos) return text;
-  return "\"" + replace_all(text, "\"", "\"\"") + "\"";
 }
 
 std::string index_csv(const Take& take, const std::vector<double>& times) {
