@@ -44,7 +44,7 @@ void draw_switch(Ui& ui, Rect box, std::string_view value, bool lifted) {
   const double x = on ? box.right() - r : half ? box.centre().x : box.x + r;
   ui.canvas.circle({}, {x, box.centre().y}, 7.5 * u, on ? theme.on_action : half ? theme.action : theme.edge);
   if (on) ui.canvas.add(draw_sign(Sign::tick, {box.x + 13 * u, box.centre().y}, 6 * u, theme.on_action));
-  if (half) ui.canvas.text_middle({}, {box.right() - 9 * u, box.centre().y}, "~", {15 * u, theme.ink, true, Anchor::middle});
+  if (half) ui.canvas.text_middle({}, {box.right() - 7 * u, box.centre().y}, "~", {13 * u, theme.ink, true, Anchor::middle});
 }
 
 /// One row: a switch, or a field with the value; a small arrow where there are more than two answers.
@@ -113,9 +113,10 @@ void scroll_rules(Ui& ui, MyAccent& mine, const std::vector<Word>& rules, Rect r
 void draw_rules(Ui& ui, Session& session, const Layout& layout, Vec2 sheet, Rect r) {
   MyAccent& mine = my_accent(session);
   const Theme& theme = *ui.theme;
-  const double u = ui.u, step = 32 * u;
+  const double u = ui.u;
   const bool folded = layout.fold != Fold::full; // under its tab: no title, and always the whole list
   const bool whole = folded || mine.all_rules;
+  const double step = (whole ? 32 : 29.5) * u;
   ui.panel(r);
   if (!folded) ui.canvas.text({}, {r.x + 15 * u, r.y + 25 * u}, mine.all_rules ? "All rules" : "Rules", {15.5 * u, theme.ink, true});
   const double top = r.y + (folded ? 8 : 36) * u, foot = (folded ? 8 : 34) * u;

@@ -4,6 +4,7 @@
 #include "accent/edit.h"
 #include "base/text.h"
 #include "scene/mouth.h"
+#include "scene/shelf.h"
 #include "score/posture.h"
 #include "score/targets.h"
 #include "take/posture.h"
@@ -71,6 +72,9 @@ void draw_mouth(Ui& ui, Session& session, MyAccent& mine, Rect card, Rect rect) 
   inside.clip = rounded_rectangle({card.x + ui.u, card.y + ui.u}, {card.right() - ui.u, card.bottom() - ui.u}, 9 * ui.u);
   inside.marks.push_back(std::move(group));
   ui.canvas.add(std::move(inside));
+  // the lips from the front, below the chin
+  const double u = ui.u, w = 70 * u;
+  ui.canvas.add(draw_lips(*ui.theme, lips_front(*anatomy, mine.poses[0]), {rect.x - 6 * u, rect.bottom() - 56 * u, w, 0.64 * w}, u));
 }
 
 std::vector<std::string> words_with(const Session& session, LexicalSet set) {

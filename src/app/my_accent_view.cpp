@@ -223,6 +223,7 @@ void draw_accent_chart(Ui& ui, Session& session, Vec2 sheet, Rect rect) {
   view.accent = &mine.accent, view.start = &mine.start;
   view.shown = shown_sets(session, mine);
   if (std::find(view.shown.begin(), view.shown.end(), mine.set) == view.shown.end()) view.shown.push_back(mine.set);
+  view.tells = mine.pressed || mine.place || set_of(ui.focused());
   view.in_hand = mine.set, view.end_in_hand = mine.end && is_glide(mine.accent.of(mine.set).vowel);
   mine.end = view.end_in_hand;
   if (session.take && session.view.playing) { // the tongue now

@@ -21,7 +21,7 @@ constexpr std::array letter_spots{
     Letter_spot{"i", 0, 0, {-22, 0}},         Letter_spot{"e", 0, 1.0 / 3, {-22, 0}}, Letter_spot{"\u025B", 0, 2.0 / 3, {-22, 0}}, Letter_spot{"\u00E6", 0, 0.84, {-22, 0}},
     Letter_spot{"a", 0, 1, {-20, 0}},         Letter_spot{"u", 1, 0, {22, 0}},        Letter_spot{"o", 1, 1.0 / 3, {22, 0}},       Letter_spot{"\u0254", 1, 2.0 / 3, {22, 0}},
     Letter_spot{"\u0251", 1, 1, {22, 0}},     Letter_spot{"\u0289", 0.5, 0, {0, -18}}, Letter_spot{"\u026A", 0.24, 0.17, {0, -15}}, Letter_spot{"\u028A", 0.8, 0.17, {0, -15}},
-    Letter_spot{"\u0275", 0.5, 1.0 / 3, {0, -15}}, Letter_spot{"\u0259", 0.5, 0.5, {17, -3}}, Letter_spot{"\u0250", 0.5, 0.84, {0, -15}}};
+    Letter_spot{"\u0275", 0.5, 1.0 / 3, {0, -15}}, Letter_spot{"\u0259", 0.5, 0.5, {24, -3}}, Letter_spot{"\u0250", 0.5, 0.84, {0, -15}}};
 
 /// Draws one chart; collects what is taken so that labels keep clear of it.
 struct Drawing {
@@ -84,7 +84,7 @@ struct Drawing {
     canvas.circle({"handle", ""}, handle, 13 * u, with_alpha(theme.panel, view.end_in_hand ? 0.2 : 0.75), theme.second, 3.2 * u);
     if (!view.end_in_hand || view.pull) canvas.circle({"handle", "dot"}, handle, 4 * u, theme.second);
     points.push_back(about(handle, 20 * u));
-    bubble(handle, at.value());
+    if (view.tells) bubble(handle, at.value());
   }
 
   void bubble(Vec2 handle, VowelPlace place) {

@@ -46,6 +46,7 @@ struct AccentChartView {
   std::optional<LexicalSet> in_hand{};
   bool end_in_hand = false;           // the handle stands at the glide's end
   std::optional<Vec2> pull{};         // where the pointer holds the handle
+  bool tells = true;                  // place and lips of the handle in words
   std::optional<VowelPlace> now{};    // ring of the tongue now
 };
 struct AccentChart {

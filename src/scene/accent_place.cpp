@@ -104,8 +104,8 @@ std::string place_words(const Sound& vowel, bool end) {
                                                                                {lowered, "a little lower"},
                                                                                {advanced, "further forward"},
                                                                                {retracted, "further back"},
-                                                                               {centralised, "towards the middle"},
-                                                                               {mid_centralised, "towards the middle and mid height"}}};
+                                                                               {centralised, "nearer the middle"},
+                                                                               {mid_centralised, "nearer the centre"}}};
   const bool second = end && is_glide(vowel);
   std::string out = "at " + (second ? vowel.glide_letter : vowel.letter);
   for (const std::string& mark : second ? vowel.glide_marks : vowel.marks)

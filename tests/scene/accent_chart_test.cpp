@@ -169,3 +169,9 @@ TEST_CASE("accent chart: labels of whole accents do not cover each other") {
       for (std::size_t b = 0; b < a; ++b) CHECK((std::abs(at[a].y - at[b].y) > 11 || std::abs(at[a].x - at[b].x) > 20));
   }
 }
+
+TEST_CASE("accent chart: the place of a vowel is told in plain words, its marks too") {
+  CHECK(place_words(parse_set_value("o\u031E")->vowel) == "at o, a little lower");
+  CHECK(place_words(parse_set_value("o\u031E\u028A")->vowel, true) == "at \u028A");
+  CHECK(place_words(parse_set_value("\u0251\u031F\u02D0")->vowel) == "at \u0251, further forward");
+}
