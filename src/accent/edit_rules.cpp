@@ -21,6 +21,7 @@ struct Pair {
   bool yes_is_one;
   std::optional<Set> like;
   std::string_view ipa;
+  bool follows = false; // yes means the vowel of `like` itself, wherever that is: a third vowel is neither yes nor no
 };
 /// Sets that do not glide when the answer is yes; `glides` when the start accent has none either.
 struct Level {
@@ -48,7 +49,7 @@ struct Row {
 const std::array rows{
     Row{"FOOT_STRUT_split", Pair{Set::STRUT, Set::FOOT, false, {}, "\u028C"}},
     Row{"TRAP_BATH_split", Pair{Set::BATH, Set::TRAP, false, Set::PALM, "\u0251\u02D0"}},
-    Row{"LOT_CLOTH_split", Pair{Set::CLOTH, Set::LOT, false, Set::THOUGHT, "\u0254\u02D0"}},
+    Row{"LOT_CLOTH_split", Pair{Set::CLOTH, Set::LOT, false, Set::THOUGHT, "\u0254\u02D0", true}},
     Row{"COT_CAUGHT_merger", Pair{Set::THOUGHT, Set::LOT, true, {}, "\u0254\u02D0"}},
     Row{"FATHER_BOTHER_merger", Pair{Set::LOT, Set::PALM, true, {}, "\u0252"}},
     Row{"NORTH_FORCE_merger", Pair{Set::FORCE, Set::NORTH, true, {}, "o\u02D0"}},
@@ -108,6 +109,14 @@ bool says(const Accent& accent, const Row& row) {
   return std::visit(visitor, row.how);
 }
 
+/// The rule's value that does not gainsay the vowels. Where they stand for neither answer it is "variable": a firm one would
+/// be heard instead of the vowel.
+std::string_view word_of(const Accent& accent, const Row& row) {
+  if (const auto* pair = std::get_if<Pair>(&row.how); pair && pair->follows && !is_one(accent, *pair))
+    return same_vowel(accent.of(pair->moved).vowel, accent.of(*pair->like).vowel) ? "yes" : "variable";
+  return says(accent, row) ? "yes" : "no";
+}
+
 // a set value by hand: the r after it stays
 void put(Accent& accent, Set set, const Sound& vowel) { accent = with_vowel(accent, set, vowel); }
 void put(Accent& accent, Set set, std::string_view ipa) { put(accent, set, parse_set_value(std::string(ipa)).value().vowel); }
@@ -123,7 +132,10 @@ template <typename Asks> bool comes_back(Accent& accent, Set set, const Accent& 
 void move(Accent& accent, const Pair& row, bool yes, const Accent& start) {
   const bool one = yes == row.yes_is_one;
   if (one) return put(accent, row.moved, accent.of(row.with).vowel);
-  if (comes_back(accent, row.moved, start, [&](const Accent& old) { return !is_one(old, row); })) return;
+  const auto fits = [&](const Accent& old) {
+    return !is_one(old, row) && (!row.follows || same_vowel(old.of(row.moved).vowel, old.of(*row.like).vowel));
+  };
+  if (comes_back(accent, row.moved, start, fits)) return;
   if (row.like && !same_vowel(accent.of(*row.like).vowel, accent.of(row.with).vowel))
     return put(accent, row.moved, accent.of(*row.like).vowel);
   put(accent, row.moved, row.ipa);
@@ -186,9 +198,8 @@ std::vector<std::string> choices_of(std::string_view rule) {
 
 Accent agreed(const Accent& before, Accent after) {
   for (const Row& row : rows) {
-    const bool now = says(after, row);
-    if (says(before, row) == now) continue;
-    const std::string_view word = now ? "yes" : "no";
+    const std::string_view word = word_of(after, row);
+    if (word_of(before, row) == word) continue;
     if (after.rule(row.rule) != word)
       after.rules[std::string(row.rule)] = {std::string(word), std::string(coach_source), std::string(coach_status)};
   }
@@ -197,7 +208,7 @@ Accent agreed(const Accent& before, Accent after) {
 
 Accent moved_to(const Accent& accent, std::string_view rule, bool yes, const Accent& start) {
   const Row* row = find_row(rule);
-  if (row == nullptr || says(accent, *row) == yes) return accent;
+  if (row == nullptr || word_of(accent, *row) == (yes ? "yes" : "no")) return accent;
   Accent out = accent;
   std::visit([&](const auto& how) { move(out, how, yes, start); }, row->how);
   return agreed(accent, std::move(out));
