@@ -36,7 +36,7 @@ Result<Done> add_smaller_head(EvidenceTable& table, Mouth& man, const std::strin
       if (f < 2) sum += std::abs(percent), worst = std::max(worst, std::abs(percent));
       EvidenceRow line{.what = own->anatomy->name + ": [" + vowel + "] F" + std::to_string(f + 1),
                        .ours = to_text(ours[f], 0) + " Hz",
-                       .published = "the man's times " + to_text(ratio, 3) + ": " + to_text(wanted, 0) + " Hz",
+                       .published = "none read; the man's times " + to_text(ratio, 3) + ": " + to_text(wanted, 0) + " Hz",
                        .source = std::string(source),
                        .difference = outside_text(percent)};
       if (f < 2) line.pass = std::abs(percent) <= limit; // the third is told: throat and mouth do not scale alike

@@ -138,8 +138,15 @@ FrontSection front_section(const Anatomy& anatomy, const Outline& outline, const
 std::optional<double> channel_area_cm2(const Anatomy& anatomy, const Outline& outline, const Pose& pose,
                                        double behind_teeth_mm) {
   const Roof roof(anatomy);
-  if (behind_teeth_mm < roof.xs.front() || behind_teeth_mm > roof.xs.back()) return std::nullopt;
-  const RoofCut arch = roof.cut(behind_teeth_mm);
+  constexpr double soft_mm = 12; // so far behind the bone the soft palate still arches like its end
+  if (behind_teeth_mm < roof.xs.front() || behind_teeth_mm > roof.xs.back() + soft_mm * anatomy.jaw_x) return std::nullopt;
+  RoofCut arch = roof.cut(behind_teeth_mm);
+  if (behind_teeth_mm > roof.xs.back()) {
+    const auto soft = height_at(outline.velum_under, behind_teeth_mm);
+    if (!soft) return std::nullopt;
+    arch.gum += *soft - arch.middle;
+    arch.middle = *soft;
+  }
   const auto surface = Tongue(roof, outline, pose).cut(behind_teeth_mm, arch);
   if (!surface) return std::nullopt;
   constexpr int strips = 80;

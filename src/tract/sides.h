@@ -18,7 +18,7 @@ struct FrontSection {
 FrontSection front_section(const Anatomy& anatomy, const Outline& outline, const Pose& pose, double behind_teeth_mm);
 
 /// Free area (cm2) between tongue and palate at `behind_teeth_mm`, over the width of the tongue: the groove of s, the ways
-/// beside an l. 0 where the surface touches all across; none in front of the tip or behind the hard palate.
+/// beside an l. 0 where the surface touches all across; none in front of the tip or far behind the hard palate.
 std::optional<double> channel_area_cm2(const Anatomy& anatomy, const Outline& outline, const Pose& pose,
                                        double behind_teeth_mm);
 

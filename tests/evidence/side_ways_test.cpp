@@ -63,7 +63,7 @@ TEST_CASE("side ways: laterals are shut on the midline and open at the sides, at
   // British clear l before [i] up to F2 1600 (Recasens 2012)
   for (const std::string& id : anatomy_ids()) {
     Head own(id);
-    for (const char* symbol : {"l", "ɫ", "ɭ", "l̪"}) {
+    for (const char* symbol : {"l", "ɫ", "ɭ", "l̪", "ʟ"}) {
       CAPTURE(id);
       CAPTURE(symbol);
       const AreaFunction tube = own.tube(own.pose(symbol));
