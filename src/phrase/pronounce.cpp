@@ -5,6 +5,7 @@
 #include "phrase/chain.h"
 #include "phrase/correct.h"
 #include "phrase/guess.h"
+#include "phrase/heteronyms.h"
 #include "phrase/reading.h"
 #include "phrase/sets.h"
 #include "phrase/weak_forms.h"
@@ -94,34 +95,6 @@ bool spell_own(Entry& entry, const WordTables& tables, Norm norm) {
   entry.chain.phonemes = *own;
   entry.source = WordSource::override_list;
   return true;
-}
-
-template <std::size_t N> bool among(std::string_view word, const std::string_view (&list)[N]) {
-  return std::find(std::begin(list), std::end(list), word) != std::end(list);
-}
-
-/// The likelier reading of a word with several, from the word before it; otherwise what the voice says, or the first.
-std::size_t likely_reading(const std::vector<HeteronymReading>& readings, std::string_view before,
-                           const Phonemes& voiced) {
-  constexpr std::string_view before_verb[]{"to",    "will",  "would", "can", "could", "should", "must",
-                                           "may",   "might", "i",     "you", "we",    "they",   "don't",
-                                           "can't", "won't", "shall", "and", "let's", "not",    "didn't"};
-  constexpr std::string_view before_noun[]{"the",   "a",    "an",   "my",   "your", "his", "her",   "our",
-                                           "their", "this", "that", "some", "no",   "any", "every", "of",
-                                           "in",    "on",   "for",  "with", "into", "its", "one"};
-  constexpr std::string_view before_past[]{"have",  "has",  "had",   "was",  "were", "is",     "been",  "be",
-                                           "being", "i've", "she'd", "he'd", "we'd", "they'd", "we've", "they've"};
-  for (std::size_t i = 0; i < readings.size(); ++i) {
-    const std::string& meaning = readings[i].meaning;
-    const bool verb = meaning.find("verb") != std::string::npos || starts_with(meaning, "to ");
-    const bool noun = meaning.find("noun") != std::string::npos || starts_with(meaning, "a ") ||
-                      starts_with(meaning, "an ") || starts_with(meaning, "the ");
-    if ((verb && among(before, before_verb)) || (noun && among(before, before_noun))) return i;
-    if (meaning == "I read it yesterday" && among(before, before_past)) return i;
-  }
-  for (std::size_t i = 0; i < readings.size(); ++i)
-    if (readings[i].phonemes == voiced) return i;
-  return 0;
 }
 
 bool choose_reading(Entry& entry, const WordTables& tables, std::string_view before, const Phonemes& voiced) {
