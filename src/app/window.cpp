@@ -140,9 +140,13 @@ void Window::follow_time(double wall_s) {
 
 void Window::follow_request(double wall_s) {
   if (auto made = maker_->collect()) {
-    if (session_.aside && made->request == *session_.aside) session_.aside_take = made->take ? *made->take : nullptr;
-    else if (made->take) accept(session_, made->take.value());
-    else if (made->request == sent_) session_.problem = made->take.error();
+    // one request may be both: what is said now, and what the view sets beside it
+    const bool aside = session_.aside && made->request == *session_.aside;
+    if (aside) session_.aside_take = made->take ? *made->take : nullptr;
+    if (!aside || made->request == sent_) {
+      if (made->take) accept(session_, made->take.value());
+      else if (made->request == sent_) session_.problem = made->take.error();
+    }
     another_ = true;
   }
   if (session_.asks_again) ask_in_s_ = 0, session_.asks_again = false;

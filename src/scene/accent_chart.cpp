@@ -187,6 +187,8 @@ AccentChart compose_accent_chart(const AccentChartView& view) {
   drawing.frame = chart.frame;
   drawing.canvas.add(draw_chart_frame(drawing.theme, chart.frame, u, false));
   drawing.letters();
+  for (const auto& [from, to] : {std::pair{VowelPlace{0, 0, 0}, VowelPlace{1, 0, 0}}, std::pair{VowelPlace{0, 1, 0}, VowelPlace{1, 1, 0}}, std::pair{VowelPlace{0, 0, 0}, VowelPlace{0, 1, 0}}})
+    drawing.take_line(chart.frame.at(from), chart.frame.at(to)); // labels keep off the edges
   drawing.start_accent();
   drawing.own_sets();
   drawing.hand();

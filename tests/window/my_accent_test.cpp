@@ -222,6 +222,13 @@ TEST_CASE("my accent: what differs in the phrase is marked under it, and nothing
   CHECK(marked() == Names{"a", "a"});
   play(*window, "key ctrl+z\nsettle");
   CHECK(marked().empty());
+  // another accent from the menu: it is said, and set beside itself
+  play(*window, "spot accent\nwait 0.1\nkey home\nkey return\nsettle");
+  CHECK(window->session().take->request.accent == window->session().accents.front().id);
+  CHECK(mine(*window).accent.id == window->session().accents.front().id);
+  CHECK(marked().empty());
+  play(*window, "spot rule-TRAP_BATH_split\nsettle");
+  CHECK(marked().size() == 2);
 }
 
 TEST_CASE("my accent: a name is written in place; Esc leaves the old one; menus list it") {
