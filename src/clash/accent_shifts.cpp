@@ -18,6 +18,9 @@ namespace {
 // Weak vowels follow the strong ones and are told last.
 int level_of(const Shift& shift) { return shift.weak ? 1 : shift.apart <= 2 ? 3 : shift.apart <= 12 ? 2 : 1; }
 
+// Four sets that fall together make six pairs; the two that stand nearest show it.
+constexpr int most_of_one_sound = 2;
+
 Clash placed(const Shift& shift, const SegmentTrack& track) {
   Clash clash;
   clash.kind = ClashKind::accent_shift;
@@ -103,9 +106,13 @@ std::vector<Clash> find_accent_shifts(const Pronunciation& own, const Pronunciat
         {shift.kept_apart ? "merged" : "apart", merged[0], std::min(apart[0], apart[1]), std::max(apart[0], apart[1])}, clash);
     if (!is_new && stronger(clash, at->second)) at->second = std::move(clash);
   }
+  std::vector<std::pair<std::string, Clash>> sorted; // with the shared sound and the direction
+  for (auto& [key, clash] : nearest) sorted.emplace_back(key[0] + ' ' + key[1], std::move(clash));
+  std::stable_sort(sorted.begin(), sorted.end(), [](const auto& a, const auto& b) { return stronger(a.second, b.second); });
+  std::map<std::string, int> told;
   std::vector<Clash> clashes;
-  for (auto& [key, clash] : nearest) clashes.push_back(std::move(clash));
-  std::stable_sort(clashes.begin(), clashes.end(), stronger);
+  for (auto& [shared, clash] : sorted)
+    if (++told[shared] <= most_of_one_sound) clashes.push_back(std::move(clash));
   return clashes;
 }
 

@@ -65,7 +65,10 @@ bool merges(const Side& side, const PlacedSound& x, const PlacedSound& y) {
 /// either side may tell.
 bool is_one_thing(const Value& x, const Value& y) {
   if (x.a->nucleus) return x.a->set && x.a->set == y.a->set;
-  return x.a->stands_for == y.a->stands_for && x.b->stands_for == y.b->stands_for;
+  const bool same_a = x.a->stands_for == y.a->stands_for, same_b = x.b->stands_for == y.b->stands_for;
+  // a tap may be an r of one accent and a t of another, but English has one r: where a side hears two r, they are one
+  constexpr std::string_view r = "ɹ";
+  return (same_a && same_b) || (same_a && x.a->stands_for == r) || (same_b && x.b->stands_for == r);
 }
 
 bool takes_part(const PlacedSound& x) { return x.nucleus == is_vowel(x.sound); }

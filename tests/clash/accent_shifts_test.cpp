@@ -48,3 +48,8 @@ TEST_CASE("accent shift: nearer pairs are stronger") {
   CHECK(found[0].strength >= found[1].strength);
   CHECK(found[0].text.find("‘brass’ and ‘lamp’") != std::string::npos);
 }
+
+TEST_CASE("accent shift: where many sounds fall together two pairs are told, not all") {
+  const auto found = shifts("horse hoarse poor paw", "ˈhɔɹs ˈhoɹs ˈpuɹ ˈpɔ", "ˈhoːs ˈhoːs ˈpoː ˈpoː");
+  CHECK(found.size() == 2);
+}

@@ -83,6 +83,11 @@ TEST_CASE("compare: allophones of one consonant are no shift, two consonants in 
   CHECK(shifts[0].b_ipa == std::vector<std::string>{"t", "d"});
 }
 
+TEST_CASE("compare: a tapped r and one after the vowel are one r") {
+  for (const auto& shift : compared("red beer", "SSE", "SSBE").shifts) CHECK(shift.of != ShiftOf::consonant);
+  for (const auto& shift : compared("red beer", "SSE", "GA").shifts) CHECK(shift.of != ShiftOf::consonant);
+}
+
 TEST_CASE("compare: words that differ by a sound more or less are told as words") {
   for (const char* phrase : {"do dew", "do the dew", "dew, do"}) { // also where "do" is weak
     auto shifts = compared(phrase, "GA", "RP").shifts;
