@@ -13,6 +13,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <tuple>
 
 namespace mw::app {
 namespace {
@@ -41,20 +42,23 @@ VowelPlace place_in_hand(const MyAccent& mine) {
 }
 
 /// The points that lie under the one that is held, in the order in which a click goes through them.
-std::vector<AccentChart::Point> points_under(const Ui& ui, const AccentChart& chart) {
+std::vector<AccentChart::Point> points_under(const Ui& ui, const Session& session, const AccentChart& chart) {
   const auto held = std::find_if(chart.points.begin(), chart.points.end(), [&](const auto& p) { return ui.is_held(id_of(p.set, p.end)); });
   std::vector<AccentChart::Point> out;
   if (held == chart.points.end()) return out;
   for (const auto& point : chart.points)
     if (glm::distance(point.at, held->at) < 5 * ui.u) out.push_back(point);
-  std::sort(out.begin(), out.end(), [](const auto& a, const auto& b) { return std::pair(a.end, a.set) < std::pair(b.end, b.set); });
+  // starts before ends, what the phrase holds before the rest
+  const auto said = sets_said(session);
+  const auto rank = [&](const AccentChart::Point& p) { return std::tuple(p.end, std::find(said.begin(), said.end(), p.set) == said.end(), p.set); };
+  std::sort(out.begin(), out.end(), [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
   return out;
 }
 
 // A press takes the set in hand (of several at one point the one that was in hand already), a drag moves it, letting go
 // ends the step; a click on what was in hand goes on to the next at that point.
-void press(Ui& ui, MyAccent& mine, const AccentChart& chart) {
-  const auto under = points_under(ui, chart);
+void press(Ui& ui, const Session& session, MyAccent& mine, const AccentChart& chart) {
+  const auto under = points_under(ui, session, chart);
   if (under.empty()) return;
   const auto same = [&](bool also_end) {
     return std::find_if(under.begin(), under.end(), [&](const auto& p) { return p.set == mine.set && (!also_end || p.end == mine.end); });
@@ -70,7 +74,7 @@ void press(Ui& ui, MyAccent& mine, const AccentChart& chart) {
 
 void release(Ui& ui, Session& session, MyAccent& mine, const AccentChart& chart) {
   if (!mine.dragging && mine.again) {
-    const auto under = points_under(ui, chart);
+    const auto under = points_under(ui, session, chart);
     const auto here = std::find_if(under.begin(), under.end(), [&](const auto& p) { return p.set == mine.set && p.end == mine.end; });
     if (here != under.end() && under.size() > 1) {
       const auto next = here + 1 == under.end() ? under.begin() : here + 1;
@@ -83,7 +87,7 @@ void release(Ui& ui, Session& session, MyAccent& mine, const AccentChart& chart)
 
 void follow_pointer(Ui& ui, Session& session, const AccentChart& chart, Vec2 sheet) {
   MyAccent& mine = my_accent(session);
-  if (ui.input.pressed) press(ui, mine, chart);
+  if (ui.input.pressed) press(ui, session, mine, chart);
   if (!mine.pressed) return;
   const Vec2 at = ui.input.mouse - sheet;
   const VowelPlace now = place_in_hand(mine);

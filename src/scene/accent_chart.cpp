@@ -68,6 +68,23 @@ struct Drawing {
       if (!(view.start->of(set).vowel == view.accent->of(set).vowel)) draw(*view.start, set, ChartSet::Look::other);
   }
 
+  // Where a point of one's own hides the diamond, a larger one goes round it; the set in hand leads back to its own.
+  void show_hidden_starts() {
+    if (!view.start) return;
+    for (const LexicalSet set : view.shown) {
+      const auto was = place(*view.start, set), is = place(*view.accent, set);
+      if (!was || !is || view.start->of(set).vowel == view.accent->of(set).vowel) continue;
+      const Vec2 at = frame.at(*was);
+      const double s = 9.5 * u;
+      const bool hidden = std::any_of(view.shown.begin(), view.shown.end(), [&](LexicalSet other) {
+        const auto there = place(*view.accent, other);
+        return there && glm::distance(frame.at(*there), at) < 6 * u;
+      });
+      if (hidden) canvas.stroke({"set", std::string(to_keyword(set))}, line_path({at + Vec2{0, -s}, at + Vec2{s, 0}, at + Vec2{0, s}, at + Vec2{-s, 0}}, true), theme.edge, 2 * u);
+      if (is_in_hand(set) && glm::distance(at, frame.at(*is)) > 20 * u) canvas.line({"way", ""}, at, frame.at(*is), theme.edge, 1.4 * u, {2 * u, 5 * u});
+    }
+  }
+
   void own_sets() {
     for (const LexicalSet set : view.shown)
       if (!is_in_hand(set)) draw(*view.accent, set, ChartSet::Look::own);
@@ -83,7 +100,7 @@ struct Drawing {
     if (glm::distance(disc, handle) > 6 * u) canvas.line({"pull", ""}, disc, handle, theme.second, 1.6 * u, {2 * u, 4 * u});
     canvas.circle({"handle", ""}, handle, 13 * u, with_alpha(theme.panel, view.end_in_hand ? 0.2 : 0.75), theme.second, 3.2 * u);
     if (!view.end_in_hand || view.pull) canvas.circle({"handle", "dot"}, handle, 4 * u, theme.second);
-    points.push_back(about(handle, 20 * u));
+    for (int i = 0; i < 6; ++i) points.push_back(about(handle, 20 * u)); // nothing may lie over the handle
     if (view.tells) bubble(handle, at.value());
   }
 
@@ -191,6 +208,7 @@ AccentChart compose_accent_chart(const AccentChartView& view) {
     drawing.take_line(chart.frame.at(from), chart.frame.at(to)); // labels keep off the edges
   drawing.start_accent();
   drawing.own_sets();
+  drawing.show_hidden_starts();
   drawing.hand();
   for (const auto& label : drawing.grouped()) drawing.label(label);
   if (view.now) drawing.canvas.circle({"tongue-now", {}}, chart.frame.at(*view.now), 10 * u, clear, drawing.theme.ink, 2.2 * u);
