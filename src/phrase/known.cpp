@@ -39,9 +39,11 @@ bool has_stem(std::string_view list, std::string_view word, int depth) {
   if (is_listed(list, word)) return true;
   if (depth == 0) return false;
   for (const auto& row : endings) {
-    if (word.size() < row.ending.size() + shortest_stem - row.stem_end.size()) continue;
+    if (word.size() <= row.ending.size()) continue;
     if (word.substr(word.size() - row.ending.size()) != row.ending) continue;
     const std::string stem = std::string(word.substr(0, word.size() - row.ending.size())) + std::string(row.stem_end);
+    const bool contraction = row.ending.find('\'') != std::string_view::npos; // it's, I'll: the stem may be short
+    if (contraction && is_listed(list, stem)) return true;
     if (stem.size() >= shortest_stem && has_stem(list, stem, depth - 1)) return true;
   }
   return false;
