@@ -2,6 +2,8 @@
 
 #include "app/pattern_play.h"
 #include "app/playback.h"
+#include "scene/mouth_slip.h"
+#include "scene/take_text.h"
 
 #include <SDL_keycode.h>
 
@@ -40,6 +42,8 @@ constexpr std::array rows{
     KeyRow{SDLK_h, false, false, Action::cover, "H", "cover the picture"},
     KeyRow{SDLK_d, false, false, Action::dark, "D", "light, dark, high contrast"},
     KeyRow{SDLK_a, false, false, Action::all_lanes, "A", "all lanes, or those of the clash"},
+    KeyRow{SDLK_w, false, false, Action::slips, "W", "where a sound may slip: likely slips"},
+    KeyRow{SDLK_a, true, false, Action::all_clashes, "shift A", "all clashes, or the three that matter"},
     KeyRow{SDLK_v, false, false, Action::face, "V", "the pattern of the line, or its moves"},
     KeyRow{SDLK_UP, false, false, Action::lane_up, "↑", "pattern: a lane up; ← → a syllable", false},
     KeyRow{SDLK_DOWN, false, false, Action::lane_down, "↓", "pattern: a lane down", false},
@@ -61,6 +65,14 @@ void change_slow(View& view, int by) {
 
 void set_spotlight(View& view, Articulator articulator) {
   view.spotlight = view.spotlight == articulator ? std::optional<Articulator>{} : articulator;
+}
+
+// On: standing still, the time goes to the nearest sound that may slip, so that something is seen.
+void turn_slips(Session& session) {
+  View& view = session.view;
+  view.slips = !view.slips;
+  if (!view.slips || view.playing || !session.take) return;
+  if (const auto slip = nearest_slip(*session.take, view.time_s)) view = go_to(view, *session.take, moment_of(*session.take, session.take->likely_slips[*slip].segment));
 }
 
 // One thing at a time: the nearest cover first.
@@ -100,8 +112,8 @@ void act_on_take(Session& session, Action action) {
     case Action::step_back: view = step(view, take, -1); return;
     case Action::start: view = go_to(view, take, start_of(take)); return;
     case Action::end: view = go_to(view, take, end_of(take)); return;
-    case Action::next_clash: view = go_to_clash(view, take, 1); return;
-    case Action::last_clash: view = go_to_clash(view, take, -1); return;
+    case Action::next_clash: view = go_to_clash(view, take, 1, clashes_in_view(session)); return;
+    case Action::last_clash: view = go_to_clash(view, take, -1, clashes_in_view(session)); return;
     case Action::loop_clash:
       view.clash = shown_clash(session);
       view = loop_clash(view, take);
@@ -162,6 +174,8 @@ void act(Session& session, Action action) {
     case Action::spot_velum: return set_spotlight(view, Articulator::velum);
     case Action::spot_jaw: return set_spotlight(view, Articulator::jaw);
     case Action::spot_glottis: return set_spotlight(view, Articulator::glottis);
+    case Action::slips: return turn_slips(session);
+    case Action::all_clashes: view.all_clashes = !view.all_clashes; return;
     case Action::face:
       view.face = view.face == Face::moves ? Face::pattern : Face::moves;
       return;

@@ -11,7 +11,7 @@ namespace mw::app {
 /// What keys and buttons can do.
 enum class Action {
   play, step_on, step_back, start, end, next_clash, last_clash, loop, loop_clash, slower, faster, step_by, mirror, dark, labels, cover, present,
-  blank, key_sheet, phrase, leave, spot_none, spot_lips, spot_tip, spot_body, spot_root, spot_velum, spot_jaw, spot_glottis, all_lanes, face, lane_up, lane_down, quit
+  blank, key_sheet, phrase, leave, spot_none, spot_lips, spot_tip, spot_body, spot_root, spot_velum, spot_jaw, spot_glottis, all_lanes, face, lane_up, lane_down, slips, all_clashes, quit
 };
 
 /// One row per key: everything about it. `label` is what is printed on it.

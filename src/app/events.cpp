@@ -11,7 +11,7 @@ namespace mw::app {
 
 // How long the window may sleep: not at all while something moves, else until a deadline, or (-1) until something happens.
 int Window::milliseconds_to_wait() const {
-  if (another_ || is_moving(session_.view) || is_fading(session_.glow, wanted_clash()) || is_settling(session_)) return 0;
+  if (another_ || is_moving(session_.view) || is_fading(session_.glow, wanted_clash(session_)) || is_fading(session_.slip_glow, wanted_slip(session_)) || is_settling(session_)) return 0;
   if (!(fades_on(session_.fades, session_.view, fade_s, false) == session_.fades)) return 0;
   constexpr double for_ever = 1e9;
   double wait = for_ever;

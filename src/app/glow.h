@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <optional>
 
@@ -11,13 +12,17 @@ struct Glow {
   std::optional<std::size_t> clash; // lit or fading
   double level = 0;                 // 0..1
   double held_s = 0;                // since it was lit
+  int part = -1;                    // of the mouth that it lights; see lit_part
+  std::array<double, 9> dark_s = long_dark(); // since each part went off
+  static constexpr std::array<double, 9> long_dark() { std::array<double, 9> out{}; out.fill(1e9); return out; }
   bool operator==(const Glow&) const = default;
 };
 
-inline constexpr double glow_in_s = 0.150, glow_hold_s = 0.350, glow_out_s = 0.250;
+inline constexpr double glow_in_s = 0.150, glow_hold_s = 0.350, glow_out_s = 0.250, glow_calm_s = 1.0;
 
 /// The glow after so much wall time, when `wanted` is the clash under the playhead (none: none). `at_once`: standing still.
-Glow glow_on(Glow glow, std::optional<std::size_t> wanted, double wall_s, bool at_once);
+/// `part`: what the wanted clash lights; one that went off less than a second ago stays dark until then (-1: no part).
+Glow glow_on(Glow glow, std::optional<std::size_t> wanted, double wall_s, bool at_once, int part = -1);
 /// Whether it still changes by itself.
 bool is_fading(const Glow& glow, std::optional<std::size_t> wanted);
 

@@ -69,6 +69,7 @@ void show_small_stage(Ui& ui, Session& session, const Layout& layout) {
     view.sound_now = view.shelf = view.peephole = false;
     view.mirrored = session.view.mirrored, view.spotlight = session.fades.part, view.spotlight_strength = session.fades.spotlight;
     if (session.glow.clash && session.glow.level > 0) view.lit = Lit{*session.glow.clash, session.glow.level};
+    if (session.slip_glow.clash && session.slip_glow.level > 0) view.slip = Lit{*session.slip_glow.clash, session.slip_glow.level};
     view.air->drift_mm = session.drift_mm;
     Canvas inside;
     inside.add(compose_stage(*session.take, tracer_of(session), session.view.time_s, view).group);

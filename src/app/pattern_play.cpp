@@ -10,7 +10,6 @@ namespace mw::app {
 namespace {
 
 constexpr double calm_s = 1.0; // visual design, section 9
-constexpr int slow_enough = 3; // index of 1/8: a stretch is looped no faster than this
 
 const ShownPattern& pattern_of(const Session& session) { return app::pattern_of(session.take); }
 
@@ -83,7 +82,6 @@ void loop_finding(Session& session) {
   take_finding(session, *finding);
   const Clash& told = pattern_of(session).findings[*finding].told;
   session.view = loop_stretch(session.view, *session.take, told.start_s, told.end_s);
-  session.view.slow = std::max(session.view.slow, slow_enough);
 }
 
 void go_by_syllable(Session& session, int direction) {

@@ -96,7 +96,7 @@ void Window::settle() {
   for (int i = 0; i < 6000; ++i) {
     some_pictures(1);
     const bool fades = !(fades_on(session_.fades, session_.view, fade_s, false) == session_.fades);
-    const bool rests = !another_ && !is_settling(session_) && !fades && ask_in_s_ < 0 && !maker_->is_busy() && !session_.view.glide && (session_.view.playing || !is_fading(session_.glow, wanted_clash()));
+    const bool rests = !another_ && !is_settling(session_) && !fades && ask_in_s_ < 0 && !maker_->is_busy() && !session_.view.glide && (session_.view.playing || (!is_fading(session_.glow, wanted_clash(session_)) && !is_fading(session_.slip_glow, wanted_slip(session_))));
     if (rests && i > 2) return;
     if (maker_->is_busy()) SDL_Delay(1);
   }

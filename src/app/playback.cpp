@@ -28,8 +28,8 @@ View glide_on(View view, double wall_s) {
   return view;
 }
 
-std::vector<std::size_t> by_time(const Take& take) {
-  std::vector<std::size_t> order(take.clashes.size());
+std::vector<std::size_t> by_time(const Take& take, std::size_t most) {
+  std::vector<std::size_t> order(std::min(most, take.clashes.size()));
   for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
   std::stable_sort(order.begin(), order.end(), [&](auto a, auto b) { return take.clashes[a].start_s < take.clashes[b].start_s; });
   return order;
@@ -125,8 +125,8 @@ View take_in_hand(View view, const Take& take, std::size_t clash) {
   return view;
 }
 
-View go_to_clash(View view, const Take& take, int direction) {
-  const auto order = by_time(take);
+View go_to_clash(View view, const Take& take, int direction, std::size_t most) {
+  const auto order = by_time(take, most);
   if (order.empty()) return view;
   // from the clash in hand if the time is still in it, else from the time
   auto here = view.clash ? std::find(order.begin(), order.end(), *view.clash) : order.end();
@@ -149,13 +149,15 @@ View go_to_clash(View view, const Take& take, int direction) {
 View loop_clash(View view, const Take& take) {
   if (!view.clash) return view;
   const Clash& it = take.clashes[*view.clash];
-  return loop_stretch(std::move(view), take, it.start_s, it.end_s);
+  return loop_stretch(std::move(view), take, it.start_s, it.end_s); // slowly: see loop_stretch
 }
 
 View loop_stretch(View view, const Take& take, double start_s, double end_s) {
   view.loop = true;
   view.loop_span = std::pair{std::max(start_of(take), start_s - before_clash_s), std::min(end_of(take), end_s + after_clash_s)};
   view.time_s = view.loop_span->first;
+  constexpr int eighth = 3; // index of 1/8: what was chosen to be looked at is not played faster
+  view.slow = std::max(view.slow, eighth);
   view.glide.reset();
   view.seam_s = 0;
   view.playing = true;

@@ -23,11 +23,12 @@ View toggle_play(View view, const Take& take);
 View step(View view, const Take& take, int direction);
 /// At once to a time within the take.
 View go_to(View view, const Take& take, double time_s);
-/// To the next (1) or the one before (-1) clash in order of time, round the ends; its text comes up.
-View go_to_clash(View view, const Take& take, int direction);
+/// To the next (1) or the one before (-1) clash in order of time, round the ends; its text comes up. Of the strongest
+/// `most` only.
+View go_to_clash(View view, const Take& take, int direction, std::size_t most = static_cast<std::size_t>(-1));
 /// This clash in hand, the time in its middle.
 View take_in_hand(View view, const Take& take, std::size_t clash);
-/// Loops a stretch with a little before and after, and plays.
+/// Loops a stretch with a little before and after, and plays, at 1/8 or slower.
 View loop_stretch(View view, const Take& take, double start_s, double end_s);
 /// Loops the clash in hand with a little before and after, and plays.
 View loop_clash(View view, const Take& take);

@@ -58,6 +58,7 @@ void show_large_stage(Ui& ui, Session& session, const Wall& s) {
   view.band_depth_mm = 11, view.tag_size = 29, view.arrow_u = 1.55 * s.h;
   view.labels = session.view.labels ? Labelling::few : Labelling::none;
   view.spotlight = session.fades.part, view.spotlight_strength = session.fades.spotlight;
+  if (session.slip_glow.clash && session.slip_glow.level > 0) view.slip = Lit{*session.slip_glow.clash, session.slip_glow.level};
   if (session.glow.clash && session.glow.level > 0) {
     view.lit = Lit{*session.glow.clash, session.glow.level};
     // what pulls stands out, the rest is veiled

@@ -4,6 +4,7 @@
 
 #include "base/text.h"
 #include "scene/score_panel.h"
+#include "text/shaper.h"
 
 #include <algorithm>
 #include <cmath>
@@ -21,7 +22,7 @@ struct Kept {
 
 bool is_same(const Kept& kept, const std::shared_ptr<const Take>& take, const ScoreView& view, std::optional<std::size_t> sound) {
   return kept.take == take && kept.view.theme == view.theme && kept.view.rect == view.rect && kept.view.u == view.u &&
-         kept.view.lit == view.lit && kept.view.lanes == view.lanes && kept.sound == sound;
+         kept.view.lit == view.lit && kept.view.most_clashes == view.most_clashes && kept.view.lanes == view.lanes && kept.sound == sound;
 }
 
 bool is_scrubber(const Mark& mark) {
@@ -74,6 +75,7 @@ ScoreView view_of(const Ui& ui, const Session& session, const Layout& layout) {
   view.time = session.view.time_s;
   view.lit = session.glow.level > 0.5 ? session.glow.clash : std::nullopt;
   view.lanes = lanes_of(session, layout);
+  view.most_clashes = clashes_in_view(session);
   if (layout.fold == Fold::full) view.rect = {4 * u, 35 * u, w - 10 * u, h - 60 * u};
   else if (layout.fold == Fold::middle) view.rect = {4 * u, 36 * u, w - 8 * u, h - 60 * u}, view.gutter = 108, view.load = 18, view.sound = 22;
   else view.rect = {4 * u, 4 * u, w - 10 * u, h - 30 * u}, view.gutter = view.lanes.size() > 2 ? 108 : 84, view.load = 0, view.sound = 22, view.word = 17;
@@ -136,6 +138,17 @@ void mark_words(Ui& ui, Session& session, const Layout& layout, const ScorePictu
   }
 }
 
+// Before the flags: all of them, or the three that matter.
+void show_how_many(Ui& ui, Session& session, const ScorePicture& picture, const ScoreView& view) {
+  const std::size_t all = session.take->clashes.size();
+  if (picture.flags.empty() || view.gutter < 100 || all <= 3) return;
+  const double u = ui.u, size = 12.5 * u, x = view.rect.x + 10 * u, y = picture.flags.front().second.centre().y;
+  const std::string text = session.view.all_clashes ? "top 3" : "all " + to_text(static_cast<int>(all));
+  const Tip tip{"Clashes", session.view.all_clashes ? "Only the three that matter most" : "All of them, not only the three that matter most", "shift A"};
+  if (ui.spot("all-clashes", {x - 4 * u, y - 11 * u, text_width(text, size) + 8 * u, 22 * u}, tip, true, 5)) act(session, Action::all_clashes);
+  ui.canvas.text_middle({"all-clashes", ""}, {x, y}, text, {size, ui.is_hovered("all-clashes") ? ui.theme->ink : ui.theme->action});
+}
+
 void answer_pointing(Ui& ui, Session& session, const ScorePicture& picture, const ScoreView& view) {
   const Take& take = *session.take;
   const double u = ui.u;
@@ -155,8 +168,7 @@ void answer_pointing(Ui& ui, Session& session, const ScorePicture& picture, cons
   for (const auto& [index, rect] : picture.flags) {
     const Clash& clash = take.clashes[index];
     if (ui.spot("flag-" + to_text(static_cast<int>(index)), rect, {clash.title, clash.text, "N, shift N"}, true, 5)) {
-      session.view = take_in_hand(session.view, take, index);
-      session.view.loop = true;
+      session.view = loop_clash(take_in_hand(session.view, take, index), take);
     }
   }
 }
@@ -171,6 +183,7 @@ void show_score(Ui& ui, Session& session, const Layout& layout) {
   ui.canvas.add(picture.group);
   mark_words(ui, session, layout, picture, view.word);
   answer_pointing(ui, session, picture, view);
+  show_how_many(ui, session, picture, view);
   draw_scrubber(ui, layout, picture, session.view.time_s, view.rect.bottom());
   draw_title(ui, session, layout);
   ui.end_sheet();

@@ -1,6 +1,8 @@
 #include "app/session.h"
 
 #include "app/playback.h"
+#include "scene/lit.h"
+#include "scene/mouth_slip.h"
 
 #include <algorithm>
 
@@ -15,6 +17,7 @@ void accept(Session& session, std::shared_ptr<const Take> take) {
   view.loop_span.reset();
   view.clash.reset();
   view.finding.reset();
+  session.slip_glow = {};
   view.time_s = std::clamp(view.time_s, start_of(*session.take), end_of(*session.take));
   if (!other_phrase) return;
   view.playing = false;
@@ -37,6 +40,55 @@ std::optional<std::size_t> shown_clash(const Session& session) {
   if (session.view.clash && *session.view.clash < session.take->clashes.size()) return session.view.clash;
   if (session.glow.clash && *session.glow.clash < session.take->clashes.size()) return session.glow.clash;
   return 0;
+}
+
+namespace {
+
+// Kept while nothing it follows from changes: it is asked for every picture.
+const std::vector<LitSpan>& lighting_of(const Session& session, int divisor, std::optional<std::size_t> first) {
+  static std::shared_ptr<const Take> take; // held, so that no other can stand at its address
+  static int slow = 0;
+  static std::optional<std::size_t> front;
+  static std::vector<LitSpan> spans;
+  if (take != session.take || slow != divisor || front != first) take = session.take, slow = divisor, front = first, spans = lighting(*take, divisor, first);
+  return spans;
+}
+
+std::optional<std::size_t> in_span(const std::vector<LitSpan>& spans, double wall_s) {
+  for (const LitSpan& s : spans)
+    if (wall_s >= s.on_s && wall_s < s.off_s) return s.clash;
+  return {};
+}
+
+} // namespace
+
+std::optional<std::size_t> wanted_clash(const Session& session) {
+  if (!session.take) return {};
+  const View& view = session.view;
+  const bool in_hand = view.clash && *view.clash < session.take->clashes.size();
+  if (!view.playing && in_hand) { // standing still in a clash that was chosen: that one
+    const Clash& held = session.take->clashes[*view.clash];
+    if (view.time_s >= held.start_s - 1e-9 && view.time_s <= held.end_s + 1e-9) return view.clash;
+  }
+  const int divisor = slow_divisors[static_cast<std::size_t>(view.slow)];
+  return in_span(lighting_of(session, divisor, view.loop_span && in_hand ? view.clash : std::nullopt), view.time_s * divisor);
+}
+
+std::optional<std::size_t> wanted_slip(const Session& session) {
+  if (!session.take || !session.view.slips) return {};
+  const View& view = session.view;
+  const int divisor = slow_divisors[static_cast<std::size_t>(view.slow)];
+  if (view.playing) return in_span(slip_times(*session.take, divisor), view.time_s * divisor);
+  const auto nearest = nearest_slip(*session.take, view.time_s);
+  if (!nearest) return {};
+  const Segment& s = session.take->track.segments[session.take->likely_slips[*nearest].segment];
+  return view.time_s >= s.start_s - 1e-9 && view.time_s <= s.end_s + 1e-9 ? nearest : std::nullopt;
+}
+
+std::size_t clashes_in_view(const Session& session) {
+  constexpr std::size_t matter = 3; // what a student can attend to
+  const std::size_t all = session.take ? session.take->clashes.size() : 0;
+  return session.view.all_clashes ? all : std::min(all, matter);
 }
 
 Tracer& tracer_of(Session& session) {

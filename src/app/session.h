@@ -53,7 +53,7 @@ struct MyAccent; // my_accent.h
 struct Session {
   Request request; // as edited
   View view;
-  Glow glow;
+  Glow glow, slip_glow; // of clashes; of likely slips
   Fades fades;
   PatternMemory pattern;
   std::shared_ptr<const Take> take; // the last good one
@@ -80,6 +80,11 @@ inline bool has_phrase(const Session& s) { return s.take != nullptr && !s.reques
 void accept(Session& session, std::shared_ptr<const Take> take);
 /// The clash whose text stands in the card: in hand, else under the time, else the strongest; none without clashes.
 std::optional<std::size_t> shown_clash(const Session& session);
+/// The clash, and the likely slip, that should be lit now; none: none.
+std::optional<std::size_t> wanted_clash(const Session& session);
+std::optional<std::size_t> wanted_slip(const Session& session);
+/// How many of the clashes are gone through and flagged: the three that matter, or all.
+std::size_t clashes_in_view(const Session& session);
 /// The tracer of the take's speaker. Needs a take.
 Tracer& tracer_of(Session& session);
 /// The outline of the pose at the time shown; good until the next call. Needs a take.

@@ -76,6 +76,7 @@ void show_stage(Ui& ui, Session& session, const Layout& layout) {
   view.mirrored = session.view.mirrored, view.spotlight = session.fades.part, view.spotlight_strength = session.fades.spotlight;
   view.labels = session.view.labels ? (layout.fold == Fold::full ? Labelling::all : Labelling::few) : Labelling::none;
   if (session.glow.clash && session.glow.level > 0) view.lit = Lit{*session.glow.clash, session.glow.level};
+  if (session.slip_glow.clash && session.slip_glow.level > 0) view.slip = Lit{*session.slip_glow.clash, session.slip_glow.level};
   view.air->drift_mm = session.drift_mm;
   if (layout.fold == Fold::middle) view.rect.height = panel.height - 128 * u, view.shelf = false, view.line_scale = 1.1;
   if (layout.fold == Fold::small) view.framing = Framing::close, view.shelf = view.peephole = false, view.lips_corner = true, view.tag_size = 16, view.line_scale = 1.1;

@@ -43,6 +43,8 @@ struct View {
   Screen screen = Screen::mouth;
   Face face = Face::moves;
   std::optional<std::size_t> finding; // of the pattern, in hand
+  bool slips = false;                 // likely slips are drawn as a second outline
+  bool all_clashes = false;           // not only the three that matter
   Slot pattern_lane = Slot::onset;    // where the arrow keys are in the pattern
   std::string theme = "light";
   bool mirrored = false, labels = false, covered = false, presenting = false, blank = false, all_lanes = false;

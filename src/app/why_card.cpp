@@ -3,6 +3,7 @@
 #include "app/playback.h"
 
 #include "base/text.h"
+#include "scene/mouth_slip.h"
 #include "scene/score_panel.h"
 #include "text/shaper.h"
 
@@ -80,6 +81,30 @@ double draw_clash(Ui& ui, Session& session, const Layout& layout, Rect rect, dou
   return bottom;
 }
 
+// The honest line, and the likely slip on demand. Gives the height it takes.
+double draw_foot(Ui& ui, Session& session, Rect rect) {
+  const double u = ui.u, size = 12.5 * u, right = rect.right() - 15 * u;
+  const std::string honest = "Computed from the phrase; no one was measured.", slip = "likely slip";
+  const bool on = session.view.slips;
+  const double width = text_width(slip, size, true), needs = text_width(honest, size) + width + 42 * u;
+  const bool two_rows = needs > rect.width;
+  ui.canvas.text({"honest", ""}, {rect.x + 15 * u, rect.bottom() - 11 * u}, honest, {size, ui.theme->quiet});
+  if (session.take->likely_slips.empty()) return 24 * u;
+  const double y = rect.bottom() - (two_rows ? 35 : 15) * u;
+  if (ui.spot("slips", {right - width - 4 * u, y - 11 * u, width + 8 * u, 22 * u}, {"Likely slip", "The wrong turn that is most probable, as a second outline", "W"}, true, 5)) act(session, Action::slips);
+  ui.canvas.text_middle({"slips", ""}, {right, y}, slip, {size, ui.is_hovered("slips") ? ui.theme->ink : ui.theme->action, on, Anchor::end});
+  return (two_rows ? 44 : 24) * u;
+}
+
+// "Likely slip: ..." while it is shown; gives the bottom.
+double draw_slip_words(Ui& ui, const Session& session, Rect rect, double y) {
+  const auto slip = session.view.slips && session.take ? nearest_slip(*session.take, session.view.time_s) : std::nullopt;
+  if (!slip) return y;
+  const double u = ui.u, size = 13.5 * u, lead = text_width("Likely slip: ", size, true), x = rect.x + 15 * u;
+  ui.canvas.text({"slip", ""}, {x, y + 3 * u + size}, "Likely slip:", {size, ui.theme->action, true});
+  return ui.canvas.paragraph({"slip", ""}, {x + lead, y + 3 * u}, session.take->likely_slips[*slip].text, {size, ui.theme->ink}, rect.width - 30 * u - lead, 3);
+}
+
 void draw_why(Ui& ui, Session& session, const Layout& layout, Rect rect) {
   const double u = layout.u;
   if (session.problem) {
@@ -88,14 +113,13 @@ void draw_why(Ui& ui, Session& session, const Layout& layout, Rect rect) {
   }
   if (!session.take) return;
   // the bars fold before the words do
-  const double honest = 24 * u, least = 4 * 16.5 * u, usual = 4 * 21.5 * u;
-  const double y = draw_clash(ui, session, layout, rect, least + honest);
+  const double honest = draw_foot(ui, session, rect), least = 4 * 16.5 * u, usual = 4 * 21.5 * u;
+  const double y = draw_slip_words(ui, session, rect, draw_clash(ui, session, layout, rect, least + honest));
   const double room = rect.bottom() - y - honest;
   if (room >= least) {
     const double height = std::min(room - 3 * u, usual);
     ui.canvas.add(compose_bars(session.take->difficulty, *ui.theme, {rect.x + 15 * u, rect.bottom() - honest - height, rect.width - 22 * u, height}, u));
   }
-  ui.canvas.text({}, {rect.x + 15 * u, rect.bottom() - 11 * u}, "Computed from the phrase; no one was measured.", {12.5 * u, ui.theme->quiet});
 }
 
 } // namespace

@@ -8,6 +8,7 @@
 #include "app/playback.h"
 #include "app/screens.h"
 #include "base/text.h"
+#include "scene/lit.h"
 #include "text/shaper.h"
 
 #include <SDL.h>
@@ -118,24 +119,17 @@ void Window::run() {
   }
 }
 
-std::optional<std::size_t> Window::wanted_clash() const {
-  if (!session_.take) return {};
-  const auto& view = session_.view;
-  if (!view.playing && view.clash && *view.clash < session_.take->clashes.size()) {
-    const Clash& held = session_.take->clashes[*view.clash];
-    if (view.time_s >= held.start_s - 1e-9 && view.time_s <= held.end_s + 1e-9) return view.clash;
-  }
-  return clash_at(*session_.take, view.time_s);
-}
-
 void Window::follow_time(double wall_s) {
   follow_pattern(session_, wall_s, options_.reduced_motion);
   session_.fades = fades_on(session_.fades, session_.view, wall_s, options_.reduced_motion);
   if (!session_.take) return;
   session_.view = advance(session_.view, *session_.take, wall_s);
   if (session_.view.playing && !options_.reduced_motion) session_.drift_mm = std::fmod(session_.drift_mm + 14 * wall_s, 9.5); // 14 mm/s, an arrow every 9.5 mm
-  if (session_.view.playing && session_.glow.clash) session_.view.clash = session_.glow.clash;
-  session_.glow = glow_on(session_.glow, wanted_clash(), wall_s, options_.reduced_motion);
+  // the words follow what is lit, but a clash that is looped stays in hand
+  if (session_.view.playing && session_.glow.clash && !session_.view.loop_span) session_.view.clash = session_.glow.clash;
+  const auto wanted = wanted_clash(session_), slip = wanted_slip(session_);
+  session_.glow = glow_on(session_.glow, wanted, wall_s, options_.reduced_motion, wanted ? lit_part(session_.take->clashes[*wanted]) : -1);
+  session_.slip_glow = glow_on(session_.slip_glow, slip, wall_s, options_.reduced_motion, slip ? 0 : -1);
 }
 
 void Window::follow_request(double wall_s) {
@@ -158,7 +152,7 @@ void Window::follow_request(double wall_s) {
     session_.take.reset();
     session_.problem.reset();
     session_.view.presenting = session_.view.playing = false;
-    session_.glow = {};
+    session_.glow = session_.slip_glow = {};
     return;
   }
   if (ever_asked_ && !session_.asks_anew && asked_ == session_.request && !session_.problem && session_.take) return;

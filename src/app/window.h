@@ -58,7 +58,6 @@ private:
   void follow_request(double wall_s);
   void ask_aside();
   void follow_time(double wall_s);
-  [[nodiscard]] std::optional<std::size_t> wanted_clash() const;
 
   // scripts
   Result<Done> obey(const ScriptCommand& command);

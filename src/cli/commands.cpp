@@ -12,7 +12,7 @@ const std::vector<Command>& commands() {
        "one sound: its shape, measures and picture", run_shape},
       {"frames", "PHRASE",
        opt_phrase | opt_draw | opt_time | opt_fps | opt_size | opt_captions | opt_transparent | opt_write | opt_resume | opt_every |
-           opt_learner,
+           opt_learner | opt_slips,
        "the moving mouth as numbered PNG pictures", run_frames},
       {"strip", "PHRASE", opt_phrase | opt_draw | opt_size | opt_captions | opt_write | opt_learner, "one picture, a cell for each sound", run_strip},
       {"pattern", "PHRASE", opt_phrase | opt_draw | opt_size | opt_captions | opt_write, "one picture: who moves in each place of the syllable", run_pattern},

@@ -79,6 +79,7 @@ void add_writing_options(CLI::App& app, unsigned bits, Options& o) {
   if (bits & opt_transparent) app.add_flag("--transparent", o.transparent, "no ground behind the picture");
   if (bits & opt_captions)
     app.add_flag("--captions,!--no-captions", o.captions, "the sound, the word and lit clashes in words (on)");
+  if (bits & opt_slips) app.add_flag("--slips", o.slips, "where a sound may slip, the intruding move as a second outline");
   if (bits & opt_every)
     app.add_option("--every", o.every, "frame, segment or landmark")
         ->check(CLI::IsMember(Names{"frame", "segment", "landmark"}))

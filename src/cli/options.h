@@ -20,7 +20,7 @@ struct Options {
   double rate = 4.5, casual = 0.5, slow = 4, fps = 24;
   int width = 1280, height = 720;
   bool loop = false, json = false, overwrite = false, resume = false, captions = true, transparent = false,
-       gaps = false, at_end = false, progress = false, in_order = false;
+       gaps = false, slips = false, at_end = false, progress = false, in_order = false;
   std::string by = "overall", paper = "a4", part = "all";
   bool from_standard_input = false; // an argument was `-`
   bool help = false, version = false;
@@ -58,6 +58,7 @@ enum Option : unsigned {
   opt_part = 1u << 19,
   opt_learner = 1u << 20, // --learner
   opt_theme = 1u << 21,   // --theme alone
+  opt_slips = 1u << 22,   // frames --slips
 };
 /// All commands, in the order of --help.
 const std::vector<Command>& commands();

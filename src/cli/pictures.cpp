@@ -42,7 +42,8 @@ DrawFrame frame_painter(const Take& take, const Options& options, const Theme& t
                        .theme = &theme,
                        .captions = options.captions,
                        .transparent = options.transparent,
-                       .slow = options.slow};
+                       .slow = options.slow,
+                       .slips = options.slips};
   return [&take, tracers, view, options](unsigned worker, double t) -> Result<std::string> {
     const Scene scene = compose_frame(take, tracers->at(worker), t, view);
     const Pixels pixels = render(scene, options.width, options.height, options.transparent, Finish::sequence);

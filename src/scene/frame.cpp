@@ -1,6 +1,7 @@
 #include "scene/frame.h"
 
 #include "base/text.h"
+#include "scene/mouth_slip.h"
 #include "scene/score_panel.h"
 #include "scene/signs.h"
 #include "text/shaper.h"
@@ -37,6 +38,7 @@ struct FramePen {
     s.shadows = view.shadows && u > 0.2;
     s.detail = u > 0.25;
     s.lit = lit;
+    if (view.slips) s.slip = lit_at(slip_times(take, view.slow), t * view.slow);
     s.arrows = worded();
     s.band_depth_mm = 11;
     s.arrow_u = 1.55 * u;

@@ -61,7 +61,9 @@ struct MouthView {
   std::optional<ClashBand> clash{};
   std::vector<Ghost> ghosts{};
   Polyline trail{};                   // past places of the tip, oldest first, mm
-  const Outline* slip = nullptr;      // likely slip: the intruding tongue as a rail
+  const Outline* slip = nullptr;      // likely slip: the intruding part as a rail
+  Articulator slip_part = Articulator::body;
+  double slip_opacity = 1;
   std::optional<Articulator> spotlight{};
   double spotlight_strength = 1;
   std::optional<AirMarks> air{};      // none: no marks of air or voice

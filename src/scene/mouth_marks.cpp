@@ -1,4 +1,5 @@
 #include "scene/mouth_pen.h"
+#include "scene/mouth_slip.h"
 #include "scene/signs.h"
 
 #include "acoustics/sections.h"
@@ -86,14 +87,13 @@ void draw_ghosts(const MouthPen& p) {
   const double n = static_cast<double>(p.view.trail.size());
   for (std::size_t i = 0; i < p.view.trail.size(); ++i)
     p.canvas.circle({"trail", {}}, p.frame(p.view.trail[i]), (1.2 + 2.4 * static_cast<double>(i) / n) * lw, p.theme.dark ? p.theme.of(Articulator::tip) : from_hex("#9CC7FF"), from_hex("#0B1B2A"), 0.8 * lw);
-  if (p.view.slip) {
-    const Outline& o = *p.view.slip;
-    Polyline line{o.dorsum.begin() + static_cast<std::ptrdiff_t>(o.dorsum.size() * 2 / 7), o.dorsum.end()};
-    line.insert(line.end(), o.tip_cap.begin(), o.tip_cap.end());
-    p.stroke("slip", line, with_alpha(from_hex("#1B1206"), 0.75), 6.4 * lw);
-    p.stroke("slip", line, p.theme.clash2, 4.0 * lw);
-    p.stroke("slip", line, from_hex("#1B1206"), 1.5 * lw);
-  }
+  if (p.view.slip)
+    for (const Polyline& line : rail_of(*p.view.slip, p.view.slip_part)) {
+      const double on = p.view.slip_opacity;
+      p.stroke("slip", line, with_alpha(from_hex("#1B1206"), 0.75 * on), 6.4 * lw);
+      p.stroke("slip", line, with_alpha(p.theme.clash2, on), 4.0 * lw);
+      p.stroke("slip", line, with_alpha(from_hex("#1B1206"), on), 1.5 * lw);
+    }
 }
 
 // ---- air

@@ -148,7 +148,9 @@ void draw_flag_at(PatternPen& pen, const Flag& flag, bool lit) {
   inside.add(draw_flag(pen.theme, f.told.kind, f.told.level, lit, flag.at, flag.r, to_text(static_cast<int>(flag.finding))));
   if (pen.view.chosen == flag.finding) inside.box({"flag-chosen", {}}, {flag.at.x - flag.r - 3.5 * pen.u(), flag.at.y - flag.r - 3.5 * pen.u(), 2 * flag.r + 7 * pen.u(), 2 * flag.r + 7 * pen.u()}, flag.r * 0.55, clear, pen.theme.action, 2 * pen.u());
   if (flag.more > 0) inside.text_middle({"more", {}}, {flag.at.x + flag.r + 2 * pen.u(), flag.at.y - flag.r * 0.6}, "+" + to_text(flag.more), {12.5 * pen.u(), pen.theme.quiet});
-  pen.canvas.add(faded(pen, flag.finding, "pattern-flag", std::move(inside), false));
+  Group group = faded(pen, flag.finding, "pattern-flag", std::move(inside), false);
+  if (!lit) group.opacity = 1; // what waits is there all the time
+  pen.canvas.add(std::move(group));
   pen.hit(lit ? PatternPart::finding : PatternPart::waiting, flag.finding, {flag.at.x - flag.r, flag.at.y - flag.r, 2 * flag.r, 2 * flag.r});
 }
 

@@ -21,7 +21,16 @@ void add_line(Polyline& points, Vec2 a, Vec2 b) {
   for (int i = 0; i <= 40; ++i) points.push_back(a + (b - a) * (i / 40.0));
 }
 
-// values of an articulator that a sound's goal may change
+Vec2 middle(const Polyline& line) {
+  Vec2 sum{};
+  for (const Vec2 p : line) sum += p;
+  return line.empty() ? sum : sum / static_cast<double>(line.size());
+}
+
+Vec2 unit(Vec2 v) { return v / std::max(glm::length(v), 1e-9); }
+
+} // namespace
+
 std::vector<double Pose::*> values_of(Articulator a) {
   switch (a) {
     case Articulator::lips: return {&Pose::lip_opening, &Pose::lip_protrusion, &Pose::lip_rounding, &Pose::lip_tuck};
@@ -35,16 +44,6 @@ std::vector<double Pose::*> values_of(Articulator a) {
   }
   return {};
 }
-
-Vec2 middle(const Polyline& line) {
-  Vec2 sum{};
-  for (const Vec2 p : line) sum += p;
-  return line.empty() ? sum : sum / static_cast<double>(line.size());
-}
-
-Vec2 unit(Vec2 v) { return v / std::max(glm::length(v), 1e-9); }
-
-} // namespace
 
 double PlacerField::cost(const Rect& box, double margin) const {
   double c = 0;

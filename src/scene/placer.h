@@ -8,6 +8,9 @@
 
 namespace mw {
 
+/// Values of an articulator that a sound's goal may change.
+std::vector<double Pose::*> values_of(Articulator articulator);
+
 /// What an arrow or a letter tag must not cover: points, the roof and back wall (not to be crossed), boxes, the stage.
 struct PlacerField {
   Polyline points;         // scene units

@@ -1,6 +1,7 @@
 #include "scene/score_panel.h"
 
 #include "base/text.h"
+#include "scene/lit.h"
 #include "scene/signs.h"
 #include "text/shaper.h"
 
@@ -166,27 +167,32 @@ struct ScorePen {
     return {};
   }
 
+  [[nodiscard]] bool is_in_view(std::size_t clash) const { return clash < view.most_clashes || view.lit == clash; }
+
   void draw_clash_boxes() {
     const double h = picture.lane_height;
     for (std::size_t i = take.clashes.size(); i-- > 0;) { // the strongest last, on top
       const Clash& c = take.clashes[i];
-      const bool lit = view.lit == i;
-      if (!in_view(c.start_s, c.end_s)) continue;
-      double a = clipped(c.start_s), b = clipped(c.end_s);
-      if (b - a < 10 * u) { // widened so that it can be seen and hit
-        const double middle = (a + b) / 2;
-        a = middle - 5 * u, b = middle + 5 * u;
-      }
-      for (const Articulator art : c.articulators) {
-        const auto top = lane_top(art);
-        if (!top) continue;
-        const Rect box{a, *top + 1.5 * u, b - a, h - 3 * u};
-        Hatch hatch = clash_hatch(theme, c.level, 4.4 * u, 1.1 * u, lit ? 0.95 : 0.6);
-        hatch.line = with_alpha(hatch.line, lit ? 0.85 : 0.5);
-        canvas.fill({"clash", to_text(static_cast<int>(i))}, rounded_rectangle({box.x, box.y}, {box.width, box.height}, 3 * u), hatch);
-        canvas.box({"clash", to_text(static_cast<int>(i))}, box, 3 * u, clear, clash_edge(theme), (lit ? 2 : 1.1) * u);
+      if (!is_in_view(i)) continue;
+      for (const auto& [from, to] : clash_spans(take, c)) { // on its own sounds
+        if (!in_view(from, to)) continue;
+        double a = clipped(from), b = clipped(to);
+        if (b - a < 10 * u) { // widened so that it can be seen and hit
+          const double middle = (a + b) / 2;
+          a = middle - 5 * u, b = middle + 5 * u;
+        }
+        for (const Articulator art : c.articulators)
+          if (const auto top = lane_top(art)) draw_clash_box(i, {a, *top + 1.5 * u, b - a, h - 3 * u});
       }
     }
+  }
+  void draw_clash_box(std::size_t i, Rect box) {
+    const Clash& c = take.clashes[i];
+    const bool lit = view.lit == i;
+    Hatch hatch = clash_hatch(theme, c.level, 4.4 * u, 1.1 * u, lit ? 0.95 : 0.6);
+    hatch.line = with_alpha(hatch.line, lit ? 0.85 : 0.5);
+    canvas.fill({"clash", to_text(static_cast<int>(i))}, rounded_rectangle({box.x, box.y}, {box.width, box.height}, 3 * u), hatch);
+    canvas.box({"clash", to_text(static_cast<int>(i))}, box, 3 * u, clear, clash_edge(theme), (lit ? 2 : 1.1) * u);
   }
 
   struct FlagSpot { std::size_t clash; double x; int more; };
@@ -194,6 +200,7 @@ struct ScorePen {
     std::vector<FlagSpot> spots;
     for (std::size_t i = 0; i < take.clashes.size(); ++i) {
       const Clash& c = take.clashes[i];
+      if (!is_in_view(i)) continue;
       const double middle = x((c.start_s + c.end_s) / 2);
       if (middle < picture.left || middle > right) continue;
       const auto near = std::find_if(spots.begin(), spots.end(), [&](const FlagSpot& s) { return std::abs(s.x - middle) < 22 * u; });
@@ -303,9 +310,13 @@ ScorePicture compose_phrase_row(const Take& take, const PhraseRowView& view) {
     Group strip{{"clash", to_text(static_cast<int>(*view.lit))}};
     strip.opacity = view.lit_opacity;
     Canvas inside;
-    const std::size_t from = c.segments.empty() ? first : std::max(c.segments.front(), first), to = c.segments.empty() ? last : std::min(c.segments.back(), last);
-    if (from <= to) {
-      const double a = out.x_of(s[from].start_s) + 4 * k, b = out.x_of(s[to].end_s) - 4 * k, y = sound_mid + half - 2 * k, h = 9 * k;
+    const double y = sound_mid + half - 2 * k, h = 9 * k;
+    // under whole sounds where two moves meet between them
+    std::vector<std::pair<double, double>> spans = clash_spans(take, c);
+    if (spans.size() == 1 && !c.segments.empty()) spans = {{s[c.segments.front()].start_s, s[c.segments.back()].end_s}};
+    for (const auto& [from, to] : spans) {
+      if (to <= s[first].start_s || from >= s[last].end_s) continue;
+      const double a = out.x_of(std::max(from, s[first].start_s)) + 4 * k, b = out.x_of(std::min(to, s[last].end_s)) - 4 * k;
       inside.fill({"clash", {}}, rounded_rectangle({a, y}, {b - a, h}, 4 * k), clash_hatch(theme, c.level, 7 * k, 2 * k));
       inside.box({"clash", {}}, {a, y, b - a, h}, 4 * k, clear, clash_edge(theme), 1.6 * k);
     }

@@ -14,6 +14,7 @@ struct ScoreView {
   double u = 1;
   std::optional<double> time{};        // draws the scrubber and marks the sound now; none on paper
   std::optional<std::size_t> lit{};    // index of the clash shown in full
+  std::size_t most_clashes = static_cast<std::size_t>(-1); // the strongest, and the lit one
   std::vector<Articulator> lanes{Articulator::lips, Articulator::tip, Articulator::body, Articulator::root, Articulator::velum, Articulator::jaw, Articulator::glottis};
   double gutter = 112, word = 18, sound = 24, load = 16; // u; load 0 = no row
   bool words = true, flags = true, names = true, time_pill = true;

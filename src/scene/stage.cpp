@@ -1,6 +1,9 @@
 #include "scene/stage.h"
 
+#include "base/text.h"
 #include "ipa/inventory.h"
+#include "scene/mouth_return.h"
+#include "scene/mouth_slip.h"
 #include "scene/placer.h"
 #include "scene/signs.h"
 #include "text/shaper.h"
@@ -67,17 +70,35 @@ struct StagePen {
       keep.push_back(lips);
     }
   }
+  /// From x to the face at these heights, on the side where the sound now stands; less a little air.
+  [[nodiscard]] double room_beside(double x, double top, double bottom) const {
+    double room = 1e9;
+    const auto& head = picture.mouth.section.head;
+    for (std::size_t i = 0; i < head.size(); ++i) {
+      const Vec2 a = picture.mouth.frame(head[i]), b = picture.mouth.frame(head[(i + 1) % head.size()]);
+      if (std::max(a.y, b.y) < top || std::min(a.y, b.y) > bottom) continue;
+      for (const Vec2 p : {a, b}) room = std::min(room, view.mirrored ? x - p.x : p.x - x);
+    }
+    return std::max(room - 7 * view.u, 0.0);
+  }
   void draw_sound_now() {
     if (!view.sound_now || !sound) return;
-    const double u = view.u, x = view.mirrored ? view.rect.right() - 18 * u : view.rect.x + 18 * u;
+    const double u = view.u, x = view.mirrored ? view.rect.right() - 16 * u : view.rect.x + 16 * u;
     const Anchor anchor = view.mirrored ? Anchor::end : Anchor::start;
     const std::string ipa = to_ipa(*sound);
-    canvas.text({"sound-now", ipa}, {x, view.rect.y + 54 * u}, ipa, {48 * u, theme.ink, true, anchor, 5 * u, theme.halo});
-    double y = view.rect.y + 78 * u, widest = text_width(ipa, 48 * u, true);
-    for (const std::string& line : wrap_text(learner_sound_name(*sound), 14 * u, false, view.labels == Labelling::none ? 58 * u : 120 * u)) {
-      canvas.text({"sound-name", {}}, {x, y}, line, {14 * u, theme.quiet, false, anchor, 3 * u, theme.halo});
-      widest = std::max(widest, text_width(line, 14 * u));
-      y += 17 * u;
+    const double size = fitting_size(ipa, 46 * u, true, room_beside(x, view.rect.y + 14 * u, view.rect.y + 60 * u), 0.5);
+    canvas.text({"sound-now", ipa}, {x, view.rect.y + 50 * u}, ipa, {size, theme.ink, true, anchor, 5 * u, theme.halo});
+    double y = view.rect.y + 70 * u, widest = text_width(ipa, size, true);
+    const std::string name = learner_sound_name(*sound);
+    for (std::string_view rest = name; !rest.empty(); y += 16 * u) { // every line as wide as the face beside it leaves room for
+      const double room = std::min(room_beside(x, y - 11 * u, y + 4 * u), 120 * u);
+      if (room < 24 * u) break; // at the tip of the nose; the tip of the sound's letter in the score says all
+      const std::string line = wrap_text(rest, 12.5 * u, false, room).front();
+      const double fits = fitting_size(line, 14 * u, false, room, 12.5 / 14);
+      const std::string shown = cut_text(line, fits, false, room);
+      canvas.text({"sound-name", {}}, {x, y}, shown, {fits, theme.quiet, false, anchor, 3 * u, theme.halo});
+      widest = std::max(widest, text_width(shown, fits));
+      rest = trim(rest.substr(std::min(line.size(), rest.size())));
     }
     keep.push_back({view.mirrored ? x - widest : x, view.rect.y + 10 * u, widest, y - view.rect.y - 24 * u});
   }
@@ -105,6 +126,18 @@ struct StagePen {
     group.marks = draw_tug(arrows, theme, u, view.tag_size);
     for (const TugArrow& arrow : arrows) picture.tags.push_back(arrow.tag.box);
     canvas.add(std::move(group));
+  }
+  void draw_return_arrow(const Take& take) {
+    if (!view.arrows || !view.lit || view.lit->clash >= take.clashes.size()) return;
+    const Clash& c = take.clashes[view.lit->clash];
+    if (c.kind != ClashKind::quick_return) return;
+    Group group{{"return", {}}};
+    group.opacity = view.lit->opacity;
+    group.marks = draw_return(picture.mouth, way_of_return(tracer, take, c), theme, view.arrow_u > 0 ? view.arrow_u : view.u);
+    canvas.add(std::move(group));
+  }
+  void draw_slip(const SlipShape& slip) {
+    canvas.add(draw_slip_tag(picture.mouth, slip, inset(view.rect, 2 * view.u), keep, theme, view.arrow_u > 0 ? view.arrow_u : view.u, view.slip->opacity));
   }
   StagePicture finish() {
     picture.pose = pose;
@@ -136,10 +169,15 @@ StagePicture compose_stage(const Take& take, Tracer& tracer, double t, const Sta
   if (view.trail)
     for (int i = 15; i > 0; --i) // a dot every 12 ms over 180 ms
       if (t - 0.012 * i >= 0) m.trail.push_back(tracer.trace(pose_at(take.motion, t - 0.012 * i)).tip_cap[5]);
+  std::optional<SlipShape> slip;
+  if (view.slip) slip = slip_shape(take, tracer, view.slip->clash);
+  if (slip) m.slip = &slip->outline, m.slip_part = slip->part, m.slip_opacity = view.slip->opacity;
   pen.draw_mouth(m);
   pen.draw_sides();
   pen.draw_sound_now();
   pen.draw_arrows(take);
+  pen.draw_return_arrow(take);
+  if (slip) pen.draw_slip(*slip);
   pen.draw_labels_columns();
   return pen.finish();
 }

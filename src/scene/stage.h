@@ -19,6 +19,7 @@ struct StageView {
   bool mirrored = false;
   bool shadows = true, detail = true;
   std::optional<Lit> lit{};       // clash on the flesh
+  std::optional<Lit> slip{};      // likely slip (index among them) as a rail with its tag
   bool arrows = true;             // with its arrows and letter tags
   double band_depth_mm = 8.5, tag_size = 19, arrow_u = 0; // arrow_u 0: u
   std::optional<Articulator> spotlight{};

@@ -158,3 +158,25 @@ TEST_CASE("glow: a clash close behind another takes over without a dark moment")
   }
   CHECK(glow.clash == 1u);
 }
+
+TEST_CASE("glow: a part that went off stays dark for a second, whoever wants it") {
+  for (const std::size_t again : {std::size_t{0}, std::size_t{5}}) {
+    Glow glow;
+    double dark_s = 0;
+    const auto pass = [&](std::optional<std::size_t> wanted, double seconds) {
+      for (int i = 0; i < static_cast<int>(seconds * 60); ++i) {
+        glow = glow_on(glow, wanted, 1.0 / 60, false, wanted ? 1 : -1);
+        dark_s = glow.level > 0 ? 0 : dark_s + 1.0 / 60;
+      }
+    };
+    pass(0, 0.6);
+    pass({}, 0.5);
+    CHECK(glow.level == 0);
+    double before = 0;
+    for (int i = 0; i < 120 && glow.level == 0; ++i) before = dark_s, pass(again, 1.0 / 60);
+    CHECK(before >= glow_calm_s - 0.05);
+    pass(again, 0.5);
+    CHECK(glow.level == 1);
+    CHECK(glow.clash == again);
+  }
+}

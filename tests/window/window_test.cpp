@@ -2,6 +2,7 @@
 
 #include "app/panels.h"
 #include "app/playback.h"
+#include "scene/take_text.h"
 #include "scene/theme.h"
 
 #include <algorithm>
@@ -103,7 +104,7 @@ TEST_CASE("window: drawing over the lanes scrubs both ways, a picture later") {
 
 TEST_CASE("window: N brings every clash with its words, lit on the stage") {
   const auto window = open("Which thin tin lid fits this dish");
-  play(*window, "settle");
+  play(*window, "settle\nkey shift+a");
   const auto take = window->session().take;
   REQUIRE(take);
   REQUIRE_FALSE(take->clashes.empty());
@@ -122,6 +123,46 @@ TEST_CASE("window: N brings every clash with its words, lit on the stage") {
   const Pixels words = window->picture();
   play(*window, "key shift+n\nsettle");
   if (take->clashes.size() > 1) CHECK(changed(*window, words, window->picture(), window->layout().why) > 0.005);
+}
+
+TEST_CASE("window: the three clashes that matter come first, all of them on demand; a flag that is clicked loops slowly") {
+  const auto window = open("Which thin tin lid fits this dish");
+  play(*window, "settle\nkey shift+s\nkey shift+s\nkey shift+s\nsettle");
+  const std::size_t all = window->session().take->clashes.size();
+  REQUIRE(all > 3);
+  const auto flags = [&] { return std::count_if(window->ui().spots().begin(), window->ui().spots().end(), [](const Spot& s) { return s.id.starts_with("flag-"); }); };
+  CHECK(flags() <= 3);
+  for (std::size_t i = 0; i < all; ++i) {
+    play(*window, "key n\nsettle");
+    CHECK(*window->session().view.clash < 3);
+  }
+  const auto few = flags();
+  play(*window, "spot all-clashes\nsettle");
+  CHECK(window->session().view.all_clashes);
+  CHECK(flags() >= few);
+  CHECK(window->session().view.slow == 0);
+  play(*window, "spot flag-0\nmove 640 8\nwait 0.3");
+  const View& view = window->session().view;
+  CHECK(view.playing);
+  CHECK(view.clash == 0u);
+  CHECK(view.loop_span.has_value());
+  CHECK(slow_divisors[static_cast<std::size_t>(view.slow)] >= 8);
+}
+
+TEST_CASE("window: W shows the likely slip at the sound nearest to now, with its words, and takes it away") {
+  const auto window = open("Which thin tin lid fits this dish");
+  play(*window, "settle");
+  REQUIRE_FALSE(window->session().take->likely_slips.empty());
+  play(*window, "key w\nsettle");
+  const auto& slip = window->session().take->likely_slips;
+  REQUIRE(window->session().slip_glow.clash);
+  CHECK(window->session().slip_glow.level == 1);
+  CHECK(sound_at(*window->session().take, window->session().view.time_s) == slip[*window->session().slip_glow.clash].segment);
+  const Pixels with = window->picture();
+  play(*window, "key w\nsettle");
+  CHECK_FALSE(window->session().slip_glow.clash);
+  CHECK(changed(*window, with, window->picture(), window->layout().stage) > 0.003);
+  CHECK(changed(*window, with, window->picture(), window->layout().why) > 0.003);
 }
 
 TEST_CASE("window: keys for mirror, cover, labels, spotlight and theme change the picture, and back") {
