@@ -79,18 +79,18 @@ struct StagePen {
       if (std::max(a.y, b.y) < top || std::min(a.y, b.y) > bottom) continue;
       for (const Vec2 p : {a, b}) room = std::min(room, view.mirrored ? x - p.x : p.x - x);
     }
-    return std::max(room - 7 * view.u, 0.0);
+    return std::max(room - 5.5 * view.u, 0.0);
   }
   void draw_sound_now() {
     if (!view.sound_now || !sound) return;
     const double u = view.u, x = view.mirrored ? view.rect.right() - 16 * u : view.rect.x + 16 * u;
     const Anchor anchor = view.mirrored ? Anchor::end : Anchor::start;
     const std::string ipa = to_ipa(*sound);
-    const double size = fitting_size(ipa, 46 * u, true, room_beside(x, view.rect.y + 14 * u, view.rect.y + 60 * u), 0.5);
-    canvas.text({"sound-now", ipa}, {x, view.rect.y + 50 * u}, ipa, {size, theme.ink, true, anchor, 5 * u, theme.halo});
-    double y = view.rect.y + 70 * u, widest = text_width(ipa, size, true);
+    const double size = fitting_size(ipa, 46 * u, true, room_beside(x, view.rect.y + 12 * u, view.rect.y + 58 * u), 0.5);
+    canvas.text({"sound-now", ipa}, {x, view.rect.y + 48 * u}, ipa, {size, theme.ink, true, anchor, 5 * u, theme.halo});
+    double y = view.rect.y + 66 * u, widest = text_width(ipa, size, true);
     const std::string name = learner_sound_name(*sound);
-    for (std::string_view rest = name; !rest.empty(); y += 16 * u) { // every line as wide as the face beside it leaves room for
+    for (std::string_view rest = name; !rest.empty(); y += 15 * u) { // every line as wide as the face beside it leaves room for
       const double room = std::min(room_beside(x, y - 11 * u, y + 4 * u), 120 * u);
       if (room < 24 * u) break; // at the tip of the nose; the tip of the sound's letter in the score says all
       const std::string line = wrap_text(rest, 12.5 * u, false, room).front();
