@@ -9,6 +9,7 @@
 #include "text/shaper.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace mw {
 namespace {
@@ -77,7 +78,11 @@ struct StagePen {
     for (std::size_t i = 0; i < head.size(); ++i) {
       const Vec2 a = picture.mouth.frame(head[i]), b = picture.mouth.frame(head[(i + 1) % head.size()]);
       if (std::max(a.y, b.y) < top || std::min(a.y, b.y) > bottom) continue;
-      for (const Vec2 p : {a, b}) room = std::min(room, view.mirrored ? x - p.x : p.x - x);
+      for (const double y : {top, bottom, a.y, b.y}) { // where the edge is between these heights
+        const double at = std::clamp(y, std::max(top, std::min(a.y, b.y)), std::min(bottom, std::max(a.y, b.y)));
+        const double edge = std::abs(b.y - a.y) < 1e-9 ? std::min(a.x, b.x) : a.x + (b.x - a.x) * (at - a.y) / (b.y - a.y);
+        room = std::min(room, view.mirrored ? x - edge : edge - x);
+      }
     }
     return std::max(room - 5.5 * view.u, 0.0);
   }
@@ -91,7 +96,7 @@ struct StagePen {
     double y = view.rect.y + 66 * u, widest = text_width(ipa, size, true);
     const std::string name = learner_sound_name(*sound);
     for (std::string_view rest = name; !rest.empty(); y += 15 * u) { // every line as wide as the face beside it leaves room for
-      const double room = std::min(room_beside(x, y - 11 * u, y + 4 * u), 120 * u);
+      const double room = std::min(room_beside(x, y - 10 * u, y + 3 * u), 120 * u);
       if (room < 24 * u) break; // at the tip of the nose; the tip of the sound's letter in the score says all
       const std::string line = wrap_text(rest, 12.5 * u, false, room).front();
       const double fits = fitting_size(line, 14 * u, false, room, 12.5 / 14);
