@@ -84,7 +84,7 @@ struct StagePen {
         room = std::min(room, view.mirrored ? x - edge : edge - x);
       }
     }
-    return std::max(room - 5.5 * view.u, 0.0);
+    return std::max(room - 3 * view.u, 0.0);
   }
   void draw_sound_now() {
     if (!view.sound_now || !sound) return;
@@ -100,7 +100,7 @@ struct StagePen {
       if (room < 24 * u) break; // at the tip of the nose; the tip of the sound's letter in the score says all
       const std::string line = wrap_text(rest, 12.5 * u, false, room).front();
       const double fits = fitting_size(line, 14 * u, false, room, 12.5 / 14);
-      const std::string shown = cut_text(line, fits, false, room);
+      const std::string shown = cut_text(line, fits, false, room + 0.01 * fits); // what just fits is not cut
       canvas.text({"sound-name", {}}, {x, y}, shown, {fits, theme.quiet, false, anchor, 3 * u, theme.halo});
       widest = std::max(widest, text_width(shown, fits));
       rest = trim(rest.substr(std::min(line.size(), rest.size())));
