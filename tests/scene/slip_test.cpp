@@ -1,3 +1,4 @@
+#include "scene/frame.h"
 #include "scene/mouth_slip.h"
 #include "scene/stage.h"
 #include "support/scene_take.h"
@@ -133,4 +134,21 @@ TEST_CASE("stage: the sound now and its name never touch the face") {
         });
       }
   }
+}
+
+TEST_CASE("frame: a likely slip is drawn on demand only, and only about its own sound") {
+  const Take take = take_with_slips("ˈtɪp ˈkɪp ˈtɪk ˈkɪp");
+  REQUIRE_FALSE(take.likely_slips.empty());
+  Tracer tracer(take.anatomy);
+  FrameView plain, with;
+  with.slips = true;
+  std::size_t different = 0;
+  for (std::size_t i = 0; i < take.track.segments.size(); ++i) {
+    const double t = moment_of(take, i);
+    const bool differs = dump(compose_frame(take, tracer, t, plain)) != dump(compose_frame(take, tracer, t, with));
+    CHECK(differs == lit_at(slip_times(take, plain.slow), t * plain.slow).has_value());
+    different += differs;
+  }
+  CHECK(different > 0);
+  CHECK(different < take.track.segments.size());
 }
