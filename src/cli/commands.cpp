@@ -19,7 +19,8 @@ const std::vector<Command>& commands() {
       {"sheet", "PHRASE...", opt_phrase | opt_draw | opt_paper | opt_write | opt_learner, "a handout, a page for each phrase or line of a lesson", run_sheet},
       {"chart", "", opt_draw | opt_paper | opt_part | opt_size | opt_write, "the whole IPA chart as small mouths", run_chart},
       {"accents", "[ID]", opt_json | opt_check | opt_with | opt_theme | opt_size | opt_write, "the accents, every value of one, or its vowels as a picture", run_accents},
-      {"compare", "PHRASE", opt_phrase | opt_json | opt_with, "a phrase in two accents: sounds that differ, vowels that merge", run_compare},
+      {"compare", "PHRASE", opt_phrase | opt_json | opt_with | opt_draw | opt_size | opt_write | opt_at,
+       "a phrase in two accents: sounds that differ, vowels that merge; also as a picture", run_compare},
       {"rank", "FILE", opt_phrase | opt_anatomy | opt_json | opt_rank | opt_learner, "the lines of a script, hardest first", run_rank},
       {"evidence", "[TABLE]", opt_json, "the model's figures beside published ones", run_evidence},
   };

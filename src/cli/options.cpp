@@ -96,6 +96,8 @@ void add_other_options(CLI::App& app, unsigned bits, Options& o) {
   if (bits & opt_end) app.add_flag("--end", o.at_end, "a glide at its end instead of its start");
   if (bits & opt_check) app.add_option("--check", o.check, "check an accent file and say what is wrong with it");
   if (bits & opt_with) app.add_option("--with", o.with, bits & opt_phrase ? "the learner's accent: id or path" : "a second accent in the picture: id or path");
+  if (bits & opt_at)
+    app.add_option("--at", o.at, "the place in the picture: a word, a sound in IPA, or the number of a sound (from 0, as in explain)");
   if (bits & opt_learner)
     app.add_option("--learner", o.learner, "the learner's own accent: id or path; tells what has to be kept apart or merged");
   if (bits & opt_rank) {

@@ -14,7 +14,7 @@ namespace mw::cli {
 struct Options {
   std::vector<std::string> arguments; // PHRASE, SEGMENT, ID, FILE or TABLE
   Notation notation = Notation::text;
-  std::string accent = "GA", anatomy = "adult-male", theme = "light", output, every = "frame", check, with, learner;
+  std::string accent = "GA", anatomy = "adult-male", theme = "light", output, every = "frame", check, with, learner, at;
   std::vector<std::string> say; // "word=sounds"
   std::map<std::string, std::string> corrections; // the same, read
   double rate = 4.5, casual = 0.5, slow = 4, fps = 24;
@@ -59,6 +59,7 @@ enum Option : unsigned {
   opt_learner = 1u << 20, // --learner
   opt_theme = 1u << 21,   // --theme alone
   opt_slips = 1u << 22,   // frames --slips
+  opt_at = 1u << 23,      // compare --at
 };
 /// All commands, in the order of --help.
 const std::vector<Command>& commands();

@@ -37,6 +37,7 @@ struct StagePen {
       m.rect.x += column, m.rect.width -= 2 * column;
     }
     if (view.framing) m.box = framing(anatomy(), *view.framing);
+    if (view.box) m.box = view.box;
     m.line_scale = view.line_scale * u;
     m.mirrored = view.mirrored;
     m.shadows = view.shadows, m.detail = view.detail;
@@ -170,7 +171,7 @@ StagePicture compose_stage(const Take& take, Tracer& tracer, double t, const Sta
     next = tracer.trace(pose_at(take.motion, moment_of(take, *now + 1)));
     m.ghosts.push_back({&next, Ghost::Kind::next, 1});
   }
-  if (view.other) m.ghosts.push_back({view.other, Ghost::Kind::own, 1});
+  if (view.other) m.ghosts.push_back({view.other, view.other_kind, 1});
   if (view.trail)
     for (int i = 15; i > 0; --i) // a dot every 12 ms over 180 ms
       if (t - 0.012 * i >= 0) m.trail.push_back(tracer.trace(pose_at(take.motion, t - 0.012 * i)).tip_cap[5]);

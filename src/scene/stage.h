@@ -16,6 +16,7 @@ struct StageView {
   double u = 1;
   double line_scale = 1.15;       // times u
   std::optional<Framing> framing{}; // full when none
+  std::optional<MmBox> box{};       // a stretch of one's own instead of a framing
   bool mirrored = false;
   bool shadows = true, detail = true;
   std::optional<Lit> lit{};       // clash on the flesh
@@ -29,7 +30,8 @@ struct StageView {
   std::optional<SidePicture> first_side{};
   std::optional<AirMarks> air = AirMarks{};
   bool next_ghost = false, trail = false;
-  const Outline* other = nullptr; // the tongue of another take (Compare), dotted
+  const Outline* other = nullptr; // the tongue of another take (Compare)
+  Ghost::Kind other_kind = Ghost::Kind::own; // dotted
   std::optional<Colour> backdrop{};
 };
 

@@ -152,6 +152,7 @@ TEST_CASE("accents --check: bytes that are not UTF-8 are told with their line") 
   refused(own.check(), at + 1, "UTF-8");
 }
 
+<<<<<<< HEAD
 TEST_CASE("accents: a coach's own are listed after the shipped ones, taken by --accent, and a broken one is told with its line") {
   const Folder home;
   const std::string old = std::getenv("XDG_DATA_HOME") ? std::getenv("XDG_DATA_HOME") : "";
@@ -173,4 +174,22 @@ TEST_CASE("accents: a coach's own are listed after the shipped ones, taken by --
   CHECK(refused.code == 2);
   CHECK(refused.err.find("torn.toml line 2") != std::string::npos);
   setenv("XDG_DATA_HOME", old.c_str(), 1);
+=======
+TEST_CASE("accents ID -o: the vowels as a picture, alone or with a second accent; what is missing is named") {
+  const mw::test::Folder folder;
+  const auto draw = [&](const std::vector<std::string>& more) {
+    std::vector<std::string> words{"accents"};
+    words.insert(words.end(), more.begin(), more.end());
+    return mw::test::run_program(words);
+  };
+  const std::string one = (folder / "one.svg").string(), two = (folder / "two.svg").string();
+  REQUIRE(draw({"SSBE", "-o", one}).code == 0);
+  REQUIRE(draw({"SSBE", "--with", "GA", "-o", two}).code == 0);
+  CHECK(mw::test::whole(two).size() > mw::test::whole(one).size());
+  for (const char* ending : {".png", ".pdf"}) CHECK(draw({"GA", "-o", (folder / (std::string("x") + ending)).string(), "--theme", "dark", "--size", "900x600"}).code == 0);
+  CHECK(draw({"-o", one}).code == 1);
+  CHECK(draw({"SSBE", "--with", "GA"}).code == 1);
+  CHECK(draw({"SSBE", "--with", "XX", "-o", (folder / "y.svg").string()}).code == 1);
+  CHECK(draw({"SSBE", "-o", one}).code == 3);
+>>>>>>> b93c9bd (scene: compare, two takes on one clock, what changes in words and in a picture; cli: compare -o, changes; phrase: words that one accent leaves out)
 }

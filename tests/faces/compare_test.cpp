@@ -5,6 +5,8 @@
 #include <doctest/doctest.h>
 #include <nlohmann/json.hpp>
 
+#include <set>
+
 using mw::test::Folder;
 using mw::test::run_program;
 using Json = nlohmann::json;
@@ -147,4 +149,57 @@ TEST_CASE("compare: what is missing or broken has its exit code and is named") {
   fails({"compare", "lamp", "--accent", broken, "--with", "GA"}, 2, "broken.toml");
   fails({"compare", "", "--with", "GA"}, 2, "mouthwright: ");
   fails({"compare", "\xff", "--with", "GA"}, 2, "UTF-8");
+}
+
+TEST_CASE("compare: for each sound that differs the move is told that reaches it, and the changes hold all pairs that differ") {
+  const Json j = compared("Brass kettles rattle.", "SSBE", "GA");
+  std::set<std::size_t> told;
+  for (const auto& change : j["changes"]) {
+    CHECK_FALSE(change["title"].get<std::string>().empty());
+    for (const auto& at : change["pairs"]) CHECK(told.insert(at.get<std::size_t>()).second);
+  }
+  std::size_t moves = 0;
+  for (std::size_t i = 0; i < j["pairs"].size(); ++i) {
+    if (j["pairs"][i]["same"].get<bool>()) continue;
+    CHECK(told.contains(i));
+    moves += j["pairs"][i]["text"].get<std::string>().find("; for ") != std::string::npos;
+  }
+  CHECK(moves >= 3);
+  // the other way round the tongue goes the other way
+  const std::string there = j["changes"].dump(), back = compared("Brass kettles rattle.", "GA", "SSBE")["changes"].dump();
+  CHECK(there.find("the tongue goes back and down") != std::string::npos);
+  CHECK(back.find("the tongue goes forward and up") != std::string::npos);
+}
+
+TEST_CASE("compare -o: the two mouths as a picture, of the size and in the theme asked for, at the place asked for") {
+  const Folder folder;
+  const auto draw = [&](const std::string& file, const std::vector<std::string>& more) {
+    std::vector<std::string> words{"compare", "Brass kettles rattle.", "--accent", "SSBE", "--with", "GA", "-o", (folder / file).string()};
+    words.insert(words.end(), more.begin(), more.end());
+    return run_program(words);
+  };
+  for (const char* file : {"a.svg", "a.pdf", "a.png"}) {
+    const auto run = draw(file, {});
+    REQUIRE_MESSAGE(run.code == 0, run.err);
+    CHECK(run.out.empty());
+    CHECK(mw::test::whole(folder / file).size() > 5000);
+  }
+  const std::string svg = mw::test::whole(folder / "a.svg");
+  for (const char* part : {"<svg", "</svg>"}) CHECK(svg.find(part) != std::string::npos);
+  const std::string png = mw::test::whole(folder / "a.png");
+  for (const std::vector<std::string>& more : {std::vector<std::string>{"--theme", "dark"}, {"--at", "kettles"}, {"--at", "t"}, {"--at", "9"}, {"--anatomy", "child"}, {"--size", "640x480"}}) {
+    const std::string file = more[0].substr(2) + more[1] + ".png";
+    const auto run = draw(file, more);
+    REQUIRE_MESSAGE(run.code == 0, run.err);
+    CHECK_MESSAGE(mw::test::whole(folder / file) != png, file);
+  }
+  CHECK(mw::test::whole(folder / "atkettles.png") == mw::test::whole(folder / "att.png")); // the first t that differs stands in kettles
+  CHECK(draw("none.png", {"--at", "spoons"}).code == 1);
+  CHECK(draw("none.gif", {}).code == 1);
+  CHECK(draw("a.png", {}).code == 3); // it is there
+  CHECK(draw("a.png", {"--overwrite"}).code == 0);
+  CHECK(run_program({"compare", "Brass", "--with", "GA", "--at", "Brass"}).code == 1);
+  const auto both = draw("b.svg", {"--json"});
+  REQUIRE(both.code == 0);
+  CHECK(Json::parse(both.out)["pairs"].size() > 5);
 }

@@ -1,0 +1,143 @@
+#include "scene/compare_view.h"
+
+#include "ipa/inventory.h"
+#include "motion/motion.h"
+#include "scene/accent_picture.h"
+#include "scene/signs.h"
+#include "text/shaper.h"
+
+#include <algorithm>
+
+namespace mw {
+namespace {
+
+constexpr double head_u = 46; // strip with name and sound
+constexpr double shown_mm = 3; // tongues nearer than this have no arrow between them (visual design: least 3 mm)
+
+struct SideNow {
+  const Take* take;
+  double t;
+  ChartSet::Look look;
+};
+SideNow side_now(const Comparing& c, double target_s, bool target) {
+  if (target) return {c.target.get(), target_s, ChartSet::Look::own};
+  return {c.own.get(), own_time(c.clock, target_s), ChartSet::Look::second};
+}
+
+std::string name_of(const Take& take) { return take.accent ? short_name(*take.accent) : take.request.accent; }
+
+// As much below the mouth as the panel is tall.
+MmBox box_for(const Anatomy& anatomy, Rect rect) {
+  MmBox box = framing(anatomy, Framing::close);
+  const MmBox whole = framing(anatomy, Framing::full);
+  box.y0 = std::max(whole.y0, std::min(box.y0, box.y1 - (box.x1 - box.x0) * rect.height / rect.width));
+  return box;
+}
+
+// From the learner's tongue to the target's, where they lie furthest apart.
+void draw_difference(Canvas& canvas, const MouthFrame& frame, const Theme& theme, double u, const Outline& here, const Outline& other) {
+  const std::size_t n = std::min(here.dorsum.size(), other.dorsum.size());
+  std::size_t at = n / 4;
+  double most = 0;
+  for (std::size_t i = n / 4; i < n; ++i)
+    if (const double d = glm::distance(here.dorsum[i], other.dorsum[i]); d > most) most = d, at = i;
+  if (most < shown_mm) return;
+  const Vec2 tip = here.dorsum[at], along = (other.dorsum[at] - tip) / most;
+  const Colour ink = from_hex("#1B1206");
+  canvas.arrow({"difference", {}}, frame(tip + along * std::max(most, 10.0)), frame(tip), {ink, 3 * u, 13 * u, theme.clash2, 2.6 * u});
+}
+
+void draw_key(Canvas& canvas, const Theme& theme, Vec2 at, double u, bool target) {
+  canvas.line({"ghost-key", {}}, at, at + Vec2{34 * u, 0}, theme.ink, 2.4 * u, target ? std::vector<double>{2 * u, 5 * u} : std::vector<double>{7 * u, 5 * u});
+  canvas.text({"ghost-key", {}}, at + Vec2{0, 19 * u}, target ? "your own" : "the target\u2019s", {13.5 * u, theme.ink, false, Anchor::start, 3 * u, theme.panel});
+  canvas.text({"ghost-key", {}}, at + Vec2{0, 36 * u}, "tongue", {13.5 * u, theme.ink, false, Anchor::start, 3 * u, theme.panel});
+}
+
+// Mark, name and role at the left, the sound now at the right. Gives the box of the name.
+Rect draw_head(Canvas& canvas, const SideNow& side, const CompareStageView& view, const Theme& theme) {
+  const double u = view.u;
+  const Rect r{view.rect.x, view.rect.y, view.rect.width, head_u * u};
+  canvas.box({"head", {}}, inset(r, 1.1 * u), 9 * u, theme.panel);
+  canvas.add(draw_side_mark(theme, side.look, {r.x + 20 * u, r.y + 24 * u}, 7 * u));
+  const auto sound = sound_at(*side.take, side.t);
+  const std::string ipa = sound ? ipa_of(*side.take, *sound) : "";
+  const double sound_width = std::max(54 * u, text_width(ipa, 34 * u, true)), x = r.x + 38 * u;
+  const double room = r.right() - 18 * u - sound_width - x - (view.field ? 26 * u : 0);
+  const std::string name = name_of(*side.take);
+  const double width = std::min(std::max(text_width(name, 16 * u, true), text_width(view.role, 13 * u)), room);
+  const Rect box{x - 6 * u, r.y + 4 * u, width + (view.field ? 36 : 12) * u, r.height - 6 * u};
+  if (view.field) {
+    canvas.box({"field", "own"}, box, 8 * u, theme.raised, theme.edge, 1.1 * u);
+    canvas.add(draw_sign(Sign::down, {box.right() - 15 * u, box.centre().y}, 7 * u, theme.quiet));
+  }
+  canvas.fitted({"name", {}}, {x, r.y + 22 * u}, name, {16 * u, theme.ink, true}, width);
+  canvas.fitted({"role", {}}, {x, r.y + 38 * u}, view.role, {13 * u, theme.quiet}, width);
+  canvas.text({"sound-now", ipa}, {r.right() - 16 * u, r.y + 37 * u}, ipa, {34 * u, theme.ink, true, Anchor::end});
+  return box;
+}
+
+} // namespace
+
+CompareStagePicture compose_compare_stage(const Comparing& c, Tracer& tracer, double target_s, const CompareStageView& view) {
+  const Theme& theme = view.theme ? *view.theme : light_theme();
+  const double u = view.u;
+  const SideNow side = side_now(c, target_s, view.target), beside = side_now(c, target_s, !view.target);
+  const Outline other = tracer.trace(pose_at(beside.take->motion, beside.t));
+  const Rect body{view.rect.x, view.rect.y + head_u * u, view.rect.width, view.rect.height - head_u * u};
+  StageView s;
+  s.theme = &theme, s.u = u, s.rect = body, s.line_scale = 1.1;
+  s.box = box_for(tracer.anatomy(), body);
+  s.mirrored = view.mirrored, s.shadows = view.shadows;
+  s.labels = view.labels ? Labelling::few : Labelling::none;
+  s.spotlight = view.spotlight, s.spotlight_strength = view.spotlight_strength;
+  s.sound_now = s.shelf = s.peephole = false, s.lips_corner = true, s.arrows = false;
+  s.other = &other, s.other_kind = view.target ? Ghost::Kind::own : Ghost::Kind::next;
+  s.air->drift_mm = view.drift_mm, s.air->arrows = false; // the ghost is what to look at
+  Canvas canvas;
+  CompareStagePicture out;
+  if (view.mouth) {
+    const StagePicture stage = compose_stage(*side.take, tracer, side.t, s);
+    Canvas inside;
+    inside.add(stage.group);
+    const auto column = column_at(c.columns, target_s);
+    if (view.target && column && !c.columns[*column].same) draw_difference(inside, stage.mouth.frame, theme, u, tracer.trace(pose_at(side.take->motion, side.t)), other);
+    draw_key(inside, theme, {body.x + 14 * u, body.bottom() - 112 * u}, u, view.target);
+    Group clipped{{"compare-stage", view.target ? "target" : "own"}};
+    clipped.clip = rounded_rectangle({view.rect.x + 1.1 * u, view.rect.y + 1.1 * u}, {view.rect.width - 2.2 * u, view.rect.height - 2.2 * u}, 9 * u);
+    clipped.marks = std::move(inside.marks);
+    canvas.add(std::move(clipped));
+  }
+  out.name = draw_head(canvas, side, view, theme);
+  out.group.mark = {"compare-side", view.target ? "target" : "own"};
+  out.group.marks = std::move(canvas.marks);
+  return out;
+}
+
+std::vector<Mark> draw_compare_legend(const Comparing& c, const Theme& theme, Vec2 right, double u, double width) {
+  Canvas canvas;
+  double x = right.x;
+  const double each = width / 2 - 24 * u;
+  for (const auto& [take, look] : {std::pair{c.target.get(), ChartSet::Look::own}, std::pair{c.own.get(), ChartSet::Look::second}}) {
+    std::string name = name_of(*take);
+    if (text_width(name, 0.9 * 13.5 * u) > each) name = take->accent ? take->accent->id : take->request.accent;
+    const double size = fitting_size(name, 13.5 * u, false, each, 0.9), w = text_width(name, size);
+    canvas.text({"legend", {}}, {x - w, middle_baseline(right.y, size)}, name, {size, theme.ink});
+    canvas.add(draw_side_mark(theme, look, {x - w - 12 * u, right.y}, 5.5 * u));
+    x -= w + 34 * u;
+  }
+  return std::move(canvas.marks);
+}
+
+Group compose_compare_chart(const Comparing& c, double target_s, const Theme& theme, Rect rect, double u) {
+  ChartView view;
+  view.theme = &theme, view.u = u, view.rect = rect, view.sets = c.sets, view.join_pairs = true, view.foot = 18;
+  for (const bool target : {true, false}) {
+    const SideNow side = side_now(c, target_s, target);
+    const auto sound = sound_at(*side.take, side.t);
+    if (!sound || !is_vowel(side.take->track.segments[*sound].sound)) continue;
+    (target ? view.now : view.now_second) = tongue_place(*side.take->targets, pose_at(side.take->motion, side.t));
+  }
+  return compose_vowel_chart(view).group;
+}
+
+} // namespace mw
