@@ -1,4 +1,5 @@
 #include "app/actions.h"
+#include "app/compare.h"
 #include "app/my_accent.h"
 #include "app/panels.h"
 #include "app/screens.h"
@@ -25,6 +26,7 @@ void choose(Session& session, const Menu& menu, int row) {
     session.asks_again = true;
   } else if (menu.id == "my-accent") choose_of_accent(session, menu.rows[static_cast<std::size_t>(row)].text);
   else if (menu.id == "rule") choose_of_rule(session, menu.about, menu.rows[static_cast<std::size_t>(row)].text);
+  else if (menu.id == "learner") choose_learner(session, session.accents[static_cast<std::size_t>(row)].id);
   else if (menu.id == "screen") view.screen = screens()[static_cast<std::size_t>(row)].screen;
   else if (menu.id == "slow") view.slow = row;
   else if (menu.id == "step") view.step_by = static_cast<StepBy>(row);

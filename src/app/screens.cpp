@@ -1,5 +1,6 @@
 #include "app/screens.h"
 
+#include "app/compare.h"
 #include "app/my_accent.h"
 #include "app/panels.h"
 
@@ -11,6 +12,7 @@ namespace {
 
 constexpr std::array rows{
     ScreenRow{Screen::mouth, "Mouth", "The line said by a mouth, and where its moves collide", show_mouth_screen},
+    ScreenRow{Screen::compare, "Compare", "The line in the learner's own accent and in the target, side by side", show_compare_screen},
     ScreenRow{Screen::my_accent, "My accent", "An accent of your own: drag its vowels, choose its rules", show_my_accent, true, true},
 };
 

@@ -40,6 +40,7 @@ struct PatternMemory {
   std::vector<std::size_t> shown; // findings drawn in full in the last picture
   std::vector<double> strengths;  // of each finding, 0..1
 };
+struct CompareDesk; // compare.h
 
 /// A name while it is written.
 struct Naming {
@@ -63,6 +64,7 @@ struct Session {
   std::optional<Menu> menu;
   std::shared_ptr<Tracer> tracer;          // of the take's speaker
   double drift_mm = 0;                     // of the marks of air, wall time
+  std::shared_ptr<CompareDesk> compare;    // none before its view was opened
   std::shared_ptr<MyAccent> my_accent;     // none before its view was opened
   std::optional<Naming> naming;
   std::optional<Request> aside;            // a second take that the view asks for, made when nothing else waits

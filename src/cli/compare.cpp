@@ -104,7 +104,7 @@ Json compare_json(const Options& options, const Comparing& comparing, const Comp
   for (const auto& shift : compared.shifts)
     shifts.push_back(Json{{"kind", shift.kept_apart ? "kept_apart" : "merged"}, {"words", shift.words},
                           {"a_ipa", shift.a_ipa}, {"b_ipa", shift.b_ipa}, {"text", shift.text}});
-  for (const auto& note : comparing.target->pronunciation.notes) notes.push_back(note_json(note));
+  for (const auto& note : comparing.target->notes) notes.push_back(note_json(note));
   return {{"schema", 1},      {"phrase", options.arguments.front()}, {"accent", comparing.target->accent->id}, {"with", comparing.own->accent->id},
           {"pairs", pairs}, {"shifts", shifts}, {"changes", changes_json(comparing)}, {"notes", notes}};
 }
@@ -126,8 +126,8 @@ std::string compare_text(const Options& options, const Comparing& comparing, con
   if (!ways.empty()) out += "\nThe same sound, made in another way\n" + ways;
   if (!compared.shifts.empty()) out += "\nKept apart or merged\n";
   for (const auto& shift : compared.shifts) out += "  " + shift.text + "\n";
-  if (!a.pronunciation.notes.empty()) out += "\nNotes\n";
-  for (const auto& note : a.pronunciation.notes) out += "  " + note.text + "\n";
+  if (!a.notes.empty()) out += "\nNotes\n";
+  for (const auto& note : a.notes) out += "  " + note.text + "\n";
   return out;
 }
 

@@ -152,7 +152,6 @@ TEST_CASE("accents --check: bytes that are not UTF-8 are told with their line") 
   refused(own.check(), at + 1, "UTF-8");
 }
 
-<<<<<<< HEAD
 TEST_CASE("accents: a coach's own are listed after the shipped ones, taken by --accent, and a broken one is told with its line") {
   const Folder home;
   const std::string old = std::getenv("XDG_DATA_HOME") ? std::getenv("XDG_DATA_HOME") : "";
@@ -174,7 +173,8 @@ TEST_CASE("accents: a coach's own are listed after the shipped ones, taken by --
   CHECK(refused.code == 2);
   CHECK(refused.err.find("torn.toml line 2") != std::string::npos);
   setenv("XDG_DATA_HOME", old.c_str(), 1);
-=======
+}
+
 TEST_CASE("accents ID -o: the vowels as a picture, alone or with a second accent; what is missing is named") {
   const mw::test::Folder folder;
   const auto draw = [&](const std::vector<std::string>& more) {
@@ -191,5 +191,4 @@ TEST_CASE("accents ID -o: the vowels as a picture, alone or with a second accent
   CHECK(draw({"SSBE", "--with", "GA"}).code == 1);
   CHECK(draw({"SSBE", "--with", "XX", "-o", (folder / "y.svg").string()}).code == 1);
   CHECK(draw({"SSBE", "-o", one}).code == 3);
->>>>>>> b93c9bd (scene: compare, two takes on one clock, what changes in words and in a picture; cli: compare -o, changes; phrase: words that one accent leaves out)
 }
