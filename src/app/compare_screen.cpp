@@ -161,7 +161,7 @@ struct ComparePanels {
       if (ui.is_hovered(id) && now != column) ui.canvas.box({}, inset(cell, 1 * u()), 6 * u(), with_alpha(theme().select, 0.45));
     }
     ui.canvas.add(rows.group);
-    if (ui.button("swap-accents", rows.between, {}, "Swap", {"Swap", "The learner\u2019s accent becomes the target, and the other way round.", ""})) swap_accents(session);
+    if (ui.button("swap-accents", rows.swap, {}, "Swap", {"Swap", "The learner\u2019s accent becomes the target, and the other way round.", ""})) swap_accents(session);
     if (rows.pages > 1) turn_pages(rows);
     ui.end_sheet();
   }
@@ -175,7 +175,7 @@ struct ComparePanels {
     return {c.changes[*index].title, c.changes[*index].detail, ""};
   }
   void turn_pages(const CompareRowsPicture& rows) {
-    const double y = 15 * u(), x = 16 * u();
+    const double y = rows.swap.centre().y, x = rows.swap.right() + 6 * u();
     const std::string text = to_text(static_cast<int>(rows.page + 1)) + " of " + to_text(static_cast<int>(rows.pages));
     const double width = text_width(text, 13 * u());
     const auto turn = [&](const char* id, Sign sign, double at, bool can, std::size_t to, const char* does) {

@@ -18,6 +18,8 @@ constexpr double rounding_mm = 6, valve_mm = 8;
 
 constexpr double both_from = 0.3; // of the larger way: from here on the smaller one is named too (17 degrees off the axis)
 
+constexpr double worth = 0.2; // of the larger move: a smaller second one would draw the eye to nothing
+
 struct PartMove { double size; std::string text; };
 
 // "back and down": the larger way first, the smaller one when it is worth naming.
@@ -86,7 +88,7 @@ std::vector<PartMove> moves_of(const Anatomy& anatomy, const Pose& a, const Pose
 
 std::string told(const std::vector<PartMove>& moves) {
   std::string text;
-  for (std::size_t i = 0; i < std::min<std::size_t>(moves.size(), 2); ++i) text += (text.empty() ? "" : ", ") + moves[i].text;
+  for (std::size_t i = 0; i < std::min<std::size_t>(moves.size(), 2) && moves[i].size >= worth * moves[0].size; ++i) text += (text.empty() ? "" : ", ") + moves[i].text;
   return text;
 }
 

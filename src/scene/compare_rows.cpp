@@ -136,7 +136,7 @@ CompareRowsPicture compose_compare_rows(const Comparing& c, const CompareRowsVie
     pen.draw_arrow(i);
     out.cells.emplace_back(i, Rect{pen.x_of(i), pen.first_y, cell, pen.second_y + tall - pen.first_y});
   }
-  out.between = {view.rect.x + gutter - 62 * u, pen.first_y + tall - 6 * u, 50 * u, 24 * u};
+  out.swap = {view.rect.x + 14 * u, pen.word_y - 17 * u, 60 * u, 24 * u};
   out.group.mark = {"compare-rows", {}};
   out.group.marks = std::move(pen.canvas.marks);
   return out;

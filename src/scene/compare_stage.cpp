@@ -85,7 +85,8 @@ CompareStagePicture compose_compare_stage(const Comparing& c, Tracer& tracer, do
   const Outline other = tracer.trace(pose_at(beside.take->motion, beside.t));
   const Rect body{view.rect.x, view.rect.y + head_u * u, view.rect.width, view.rect.height - head_u * u};
   StageView s;
-  s.theme = &theme, s.u = u, s.rect = body, s.line_scale = 1.1;
+  s.theme = &theme, s.u = u, s.line_scale = 1.1;
+  s.rect = {body.x - 3 * u, body.y - 3 * u, body.width + 6 * u, body.height + 5 * u}; // up to the panel's edge, which clips it
   s.box = box_for(tracer.anatomy(), body);
   s.mirrored = view.mirrored, s.shadows = view.shadows;
   s.labels = view.labels ? Labelling::few : Labelling::none;

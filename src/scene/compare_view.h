@@ -63,7 +63,7 @@ struct CompareRowsView {
 struct CompareRowsPicture {
   Group group;
   std::vector<std::pair<std::size_t, Rect>> cells; // column, both its cells
-  Rect between{};                                  // in the gutter, room for a button
+  Rect swap{};                                     // over the names, room for a button
   std::size_t page = 0, pages = 1;
 };
 CompareRowsPicture compose_compare_rows(const Comparing& comparing, const CompareRowsView& view);

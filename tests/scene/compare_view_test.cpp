@@ -93,7 +93,8 @@ TEST_CASE("compare rows: slot stands under slot, only what differs is filled and
       }
     CHECK(here == static_cast<std::size_t>(c.columns[column].own.has_value()) + static_cast<std::size_t>(c.columns[column].target.has_value()));
   }
-  CHECK_FALSE(overlap(rows.between, rows.cells.front().second));
+  CHECK(inside(rows.swap, view.rect));
+  for (const Text& t : all) CHECK_FALSE(overlap(rows.swap, box_of(t)));
 }
 
 TEST_CASE("compare rows: a long phrase pages at words, and the page shown holds the sound now") {
