@@ -143,3 +143,19 @@ TEST_CASE("compare view: on every size its spots lie inside the window and apart
     CHECK(changed(*window, before, window->picture(), window->layout().whole) == 0);
   }
 }
+
+TEST_CASE("compare view: the accent of the own side chosen as the target as well is taken, and another stands beside it") {
+  const auto window = opened();
+  REQUIRE(comparing(*window).own->request.accent == "GA");
+  play(*window, "spot accent\nsettle");
+  REQUIRE(window->session().menu);
+  const auto& accents = window->session().accents;
+  const auto ga = std::find_if(accents.begin(), accents.end(), [](const AccentName& a) { return a.id == "GA"; });
+  REQUIRE(ga != accents.end());
+  std::string keys = "key home\n";
+  for (auto i = accents.begin(); i != ga; ++i) keys += "key down\n";
+  play(*window, keys + "key return\nsettle");
+  CHECK(window->session().take->request.accent == "GA");
+  CHECK(comparing(*window).target->request.accent == "GA");
+  CHECK(comparing(*window).own->request.accent == "SSBE");
+}
