@@ -46,8 +46,10 @@ void loop_change(Session& session, std::size_t index) {
   CompareDesk& desk = *session.compare;
   const Comparing& c = *desk.comparing;
   const auto& columns = c.changes[index].columns;
-  // its next place after the time now, round the end: chosen again, it goes on to the next
-  const auto next = std::find_if(columns.begin(), columns.end(), [&](std::size_t i) { return c.columns[i].target_from_s > session.view.time_s + 1e-6 && desk.change == index; });
+  // chosen again, it goes on to its next place, round the end
+  const bool again = desk.change == index && session.view.loop_span;
+  const double after = again ? session.view.loop_span->first + around_s + 1e-6 : -1;
+  const auto next = std::find_if(columns.begin(), columns.end(), [&](std::size_t i) { return c.columns[i].target_from_s > after; });
   const CompareColumn& at = c.columns[next == columns.end() ? columns.front() : *next];
   View& view = session.view;
   view.loop = true;

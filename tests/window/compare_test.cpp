@@ -136,6 +136,7 @@ TEST_CASE("compare view: on every size its spots lie inside the window and apart
         const Rect a = mine[i]->rect, b = mine[j]->rect;
         CHECK_FALSE_MESSAGE((a.x < b.right() - 0.5 && b.x < a.right() - 0.5 && a.y < b.bottom() - 0.5 && b.y < a.bottom() - 0.5), mine[i]->id << " " << mine[j]->id);
       }
+    play(*window, "move 3 300\nsettle"); // no tip
     const Pixels before = window->picture();
     play(*window, "key h\nsettle");
     CHECK(changed(*window, before, window->picture(), window->layout().whole) > 0.1); // covered
