@@ -8,7 +8,7 @@
 
 namespace mw::cli {
 namespace {
-constexpr const char* version = "0.1.0";
+constexpr const char* version = "0.2.0";
 
 std::string overview() {
   std::string text = "Mouthwright shows what a phrase asks of the mouth, in any accent.\n\n"

@@ -153,7 +153,7 @@ TEST_CASE("explain: - reads the phrase from standard input, -- ends the options"
 
 TEST_CASE("--help and --version answer everywhere") {
   CHECK(run_program({"--help"}).out.find("explain") != std::string::npos);
-  CHECK(run_program({"--version"}).out.find("0.1.0") != std::string::npos);
+  CHECK(run_program({"--version"}).out.find("0.2.0") != std::string::npos);
   for (const char* command : {"explain", "motion", "shape", "frames", "accents", "evidence", "rank"}) {
     const auto help = run_program({command, "--help"});
     CHECK(help.code == 0);
