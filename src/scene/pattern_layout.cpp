@@ -42,7 +42,8 @@ void place_links(PatternLayout& out, const ShownPattern& p, const PatternChoice&
     const auto [low, high] = std::minmax_element(f.columns.begin(), f.columns.end());
     const double from = std::max(out.x(static_cast<double>(*low)), out.left), to = std::min(out.x(static_cast<double>(*high)), out.right);
     const double width = std::min(2 * r + 8 * out.u + text_width(words_of(p.pattern, f), pattern_text_u * out.u), out.right - out.left - 8 * out.u);
-    const double x = std::clamp((from + to - width) / 2, out.left + 4 * out.u, out.right - width - 4 * out.u);
+    // in a tiny picture the left edge counts
+    const double x = std::max(out.left + 4 * out.u, std::min((from + to - width) / 2, out.right - width - 4 * out.u));
     LinkPlace place{i, {x, 0, width, 2 * r}, 0};
     for (bool again = true; again;) {
       again = false;

@@ -124,7 +124,7 @@ std::vector<Flag> flags_of(const PatternPen& pen) {
   const double u = pen.u();
   std::vector<Flag> out;
   const auto add = [&](std::size_t finding, Vec2 at, double r) {
-    at.x = std::clamp(at.x, pen.at.left + r, pen.at.right - r);
+    at.x = std::max(pen.at.left + r, std::min(at.x, pen.at.right - r));
     const auto near = std::find_if(out.begin(), out.end(), [&](const Flag& f) { return std::hypot(f.at.x - at.x, f.at.y - at.y) < 30 * u; });
     if (near != out.end()) ++near->more;
     else out.push_back({finding, at, r, 0});
