@@ -1,3 +1,4 @@
+#include "acoustics/formants.h"
 #include "bench/bench.h"
 #include "support/targets.h"
 #include "tract/measure.h"
@@ -21,6 +22,9 @@ std::vector<bench::Figures> run() {
                                  [&](std::size_t i) { tracer.trace(poses[i]); }));
     out.push_back(bench::measure("trace, " + anatomy->id + ", soft palate low", lowered.size(), 6,
                                  [&](std::size_t i) { tracer.trace(lowered[i]); }));
+    out.push_back(bench::measure("trace and area function, " + anatomy->id, poses.size(), 6, [&](std::size_t i) {
+      (void)area_function(*anatomy, tracer.trace(poses[i]), poses[i]);
+    }));
     const Outline outline = tracer.trace(anatomy->rest);
     out.push_back(bench::measure("tongue_gap, " + anatomy->id, 1, 20,
                                  [&](std::size_t) { (void)tongue_gap(*anatomy, outline); }));
