@@ -43,7 +43,8 @@ DrawFrame frame_painter(const Take& take, const Options& options, const Theme& t
                        .captions = options.captions,
                        .transparent = options.transparent,
                        .slow = options.slow,
-                       .slips = options.slips};
+                       .slips = options.slips,
+                       .still = step_of(options) != FrameStep::frame};
   return [&take, tracers, view, options](unsigned worker, double t) -> Result<std::string> {
     const Scene scene = compose_frame(take, tracers->at(worker), t, view);
     const Pixels pixels = render(scene, options.width, options.height, options.transparent, Finish::sequence);

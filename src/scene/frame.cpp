@@ -38,7 +38,7 @@ struct FramePen {
     s.shadows = view.shadows && u > 0.2;
     s.detail = u > 0.25;
     s.lit = lit;
-    if (view.slips) s.slip = lit_at(slip_times(take, view.slow), t * view.slow);
+    if (view.slips) s.slip = view.still ? slip_still(take, t) : lit_at(slip_times(take, view.slow), t * view.slow);
     s.arrows = worded();
     s.band_depth_mm = 11;
     s.arrow_u = 1.55 * u;
@@ -166,7 +166,7 @@ struct FramePen {
 
 Scene compose_frame(const Take& take, Tracer& tracer, double t, const FrameView& view) {
   const Theme& theme = view.theme ? *view.theme : light_theme();
-  FramePen pen{take, tracer, t, view, theme, lit_clash(take, t, view.slow)};
+  FramePen pen{take, tracer, t, view, theme, view.still ? lit_still(take, t) : lit_clash(take, t, view.slow)};
   pen.u = pen.portrait() ? std::min(view.width / 720, view.height / 1024) : std::min(view.width / 1024, view.height / 768);
   pen.draw();
   return {view.width, view.height, view.transparent ? clear : theme.panel, std::move(pen.canvas.marks)};

@@ -11,6 +11,7 @@ struct FrameView {
   double slow = 1;      // wall time = take time x slow: fades and the drift of air
   bool shadows = true;
   bool slips = false;   // the likely slip near the sound now as a rail
+  bool still = false;   // a picture that stands by itself: what is lit is lit in full and on its own sounds alone
 };
 /// One picture of a sequence: mouth, phrase strip with the sound now, the clash in words while it is lit (the presenter's
 /// look without its lanes). Any size from 64 x 64; what would be unreadable is left out. Transparent: no ground, no panels.

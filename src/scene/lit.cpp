@@ -1,6 +1,7 @@
 #include "scene/lit.h"
 
 #include <algorithm>
+#include <numeric>
 
 namespace mw {
 namespace {
@@ -69,6 +70,15 @@ struct Schedule {
   }
 };
 
+/// Strongest first, `first` before all. Lanes out of step are everywhere: what has a place of its own goes before.
+std::vector<std::size_t> lit_order(const Take& take, std::optional<std::size_t> first = {}) {
+  std::vector<std::size_t> order(take.clashes.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  const auto rank = [&](std::size_t i) { return i == first ? 0 : take.clashes[i].kind == ClashKind::out_of_step ? 2 : 1; };
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
+  return order;
+}
+
 } // namespace
 
 int lit_part(const Clash& clash) { return clash.articulators.empty() ? articulator_count : static_cast<int>(clash.articulators.front()); }
@@ -86,13 +96,8 @@ std::vector<std::pair<double, double>> clash_spans(const Take& take, const Clash
 }
 
 std::vector<LitSpan> lighting(const Take& take, double slow, std::optional<std::size_t> first) {
-  std::vector<std::size_t> order;
-  for (std::size_t i = 0; i < take.clashes.size(); ++i) order.push_back(i);
-  // lanes out of step are everywhere: what has a place of its own goes before
-  const auto rank = [&](std::size_t i) { return i == first ? 0 : take.clashes[i].kind == ClashKind::out_of_step ? 2 : 1; };
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
   Schedule schedule{take};
-  for (const std::size_t i : order)
+  for (const std::size_t i : lit_order(take, first))
     for (const auto& [on, off] : steady(clash_spans(take, take.clashes[i]), slow))
       for (const auto& [from, to] : schedule.free_parts(on, off)) schedule.add({i, from, to});
   return std::move(schedule.spans);
@@ -111,5 +116,12 @@ std::optional<Lit> lit_at(const std::vector<LitSpan>& spans, double wall) {
 }
 
 std::optional<Lit> lit_clash(const Take& take, double t, double slow) { return lit_at(lighting(take, slow), t * slow); }
+
+std::optional<Lit> lit_still(const Take& take, double t) {
+  for (const std::size_t i : lit_order(take))
+    for (const auto& [from, to] : clash_spans(take, take.clashes[i]))
+      if (t >= from && t < to) return Lit{i, 1};
+  return {};
+}
 
 } // namespace mw

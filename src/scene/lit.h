@@ -37,5 +37,7 @@ struct Lit {
 std::optional<Lit> lit_at(const std::vector<LitSpan>& spans, double wall_s);
 /// The same for pictures: lighting and lit_at.
 std::optional<Lit> lit_clash(const Take& take, double t, double slow = 1);
+/// For a picture that stands by itself: the first of `lighting`'s order that speaks of this moment, in full; nothing fades.
+std::optional<Lit> lit_still(const Take& take, double t);
 
 } // namespace mw

@@ -40,6 +40,12 @@ void lay_in(Pose& pose, const Pose& from, Articulator articulator) {
   for (const auto value : values_of(articulator)) pose.*value = from.*value;
 }
 
+/// "k creeps in"; where nothing but the voice changes, that is said: its rail at the voice box does not show it.
+std::string slip_words(const SlipShape& slip) {
+  if (slip.part != Articulator::glottis) return slip.intruder + " creeps in";
+  return slip.intruder + (slip.voiced ? " creeps in: with voice" : " creeps in: without voice");
+}
+
 double farthest(const Outline& a, const Outline& b, Articulator part) {
   double most = 0;
   const auto lines = rail_of(a, part), others = rail_of(b, part);
@@ -81,6 +87,7 @@ std::optional<SlipShape> slip_shape(const Take& take, Tracer& tracer, std::size_
   if (b.also) parts.push_back(*b.also);
   if ((a.manner == Manner::nasal) != (b.manner == Manner::nasal)) parts.push_back(Articulator::velum);
   if (a.voiced != b.voiced) parts.push_back(Articulator::glottis);
+  out.voiced = b.voiced;
   for (const Articulator part : parts) lay_in(pose, *goal, part);
   out.outline = tracer.trace(pose);
   // the first part that is seen to move; where none is, the last (the voice box: its change does not show in its line)
@@ -121,8 +128,15 @@ std::vector<LitSpan> slip_times(const Take& take, double slow) {
   return out;
 }
 
+std::optional<Lit> slip_still(const Take& take, double t) {
+  const auto now = segment_at(take, t);
+  for (std::size_t i = 0; now && i < take.likely_slips.size(); ++i)
+    if (take.likely_slips[i].segment == *now && t < take.track.segments[*now].end_s) return Lit{i, 1};
+  return {};
+}
+
 std::vector<Mark> draw_slip_tag(const MouthPicture& mouth, const SlipShape& slip, Rect stage, const std::vector<Rect>& keep, const Theme& theme, double u, double opacity) {
-  const std::string text = slip.intruder + " creeps in";
+  const std::string text = slip_words(slip);
   const Vec2 size{text_width(text, 15.5 * u, true) + 24 * u, 26 * u};
   PlacerField field = field_of(mouth, stage, keep);
   for (const Vec2 p : mouth.section.tongue_edge) field.points.push_back(mouth.frame(p));

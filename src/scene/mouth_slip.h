@@ -14,6 +14,7 @@ struct SlipShape {
   Articulator part = Articulator::body;      // that moves most: the rail follows its line
   double shift_mm = 0;                       // farthest that this line lies from the wanted one
   std::string intruder;                      // IPA
+  bool voiced = false;                       // the intruding sound has voice
 };
 /// None when the intruding sound is not in the line or has no row for this speaker.
 std::optional<SlipShape> slip_shape(const Take& take, Tracer& tracer, std::size_t slip);
@@ -22,6 +23,8 @@ std::optional<SlipShape> slip_shape(const Take& take, Tracer& tracer, std::size_
 std::optional<std::size_t> nearest_slip(const Take& take, double t);
 /// Which slip is shown when, in wall time: about its sound, never shorter than fades and 350 ms, a second apart.
 std::vector<LitSpan> slip_times(const Take& take, double slow);
+/// For a picture that stands by itself: the strongest slip of the sound now; none on other sounds.
+std::optional<Lit> slip_still(const Take& take, double t);
 
 /// Lines of a part that a rail follows, mm.
 std::vector<Polyline> rail_of(const Outline& outline, Articulator part);
