@@ -9,7 +9,7 @@ namespace mw {
 namespace {
 constexpr double beat_hz = 25;      // tongue-tip and uvular trills beat at 25-30 Hz (common practice)
 constexpr double beat_mm = 1;       // either way (tract-model.md section 10, Not run in time)
-constexpr double uvula_rest = 0.2;  // the row's own soft palate
+constexpr double uvula_rest = 0.2;  // where it hangs in the rows of uvular sounds (valves.cpp)
 
 /// What beats in a trill: the channel and the change of it that moves its part by one millimetre.
 struct Beater {
@@ -39,8 +39,6 @@ void add_trill(std::vector<Overlay>& out, const Unit& u, std::size_t index, cons
   const int cycles = std::clamp(static_cast<int>(std::lround(beat_hz * (to - from))), 2, 3);
   const double length = std::min(cycles / beat_hz, to - from), start = 0.5 * (from + to - length);
   const double quarter = length / (4 * cycles); // the first beat grows from nothing, the last dies away
-  if (beater.value == &Pose::velum) // the uvula hangs into the air stream
-    out.push_back({&Pose::velum, {u.start_s, from}, {to, u.end_s}, uvula_rest, 0, index});
   out.push_back({beater.value, {start, start + quarter}, {start + length - quarter, start + length},
                  beat_mm * beater.per_mm, cycles, index});
 }

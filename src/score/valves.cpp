@@ -49,6 +49,21 @@ void shut_for_obstruents(const Units& units, std::vector<Valve>& out) {
   }
 }
 
+/// A row may let the uvula hang while the port stays shut (uvular stops, fricatives, trills): it stands in the mouth as long
+/// as their constriction counts, and swings with it.
+bool hangs_uvula(const Unit& u) { return !u.vowel && u.target.pose.velum > 0 && !is_nasal(u); }
+void hang_uvula(const Units& units, std::vector<Valve>& out) {
+  constexpr double swing_s = 0.06; // as quick as the shutting after a nasal (velum_over)
+  for (std::size_t i = 0; i < units.size(); ++i) {
+    if (!hangs_uvula(units[i])) continue;
+    const std::size_t first = i;
+    while (i + 1 < units.size() && hangs_uvula(units[i + 1])) ++i;
+    const Unit &f = units[first], &l = units[i];
+    const double from = f.start_s + f.effective_from * f.length(), to = l.start_s + l.effective_to * l.length();
+    out.push_back({{from - swing_s, from}, {to, to + swing_s}, f.target.pose.velum, first});
+  }
+}
+
 bool is_voiceless(const Unit& u) { return u.target.pose.glottis > 0.5 && u.target.place != "glottal"; }
 bool is_stop(const Unit& u) { return u.target.manner == "stop" || u.target.manner == "affricate"; }
 double release_of(const Unit& u) { return u.start_s + u.effective_to * u.length(); }
@@ -100,6 +115,7 @@ Valve phonation(const Units& units, std::size_t first, std::size_t last) {
 std::vector<Valve> make_velum(const Units& units, double rest) {
   std::vector<Valve> out;
   if (rest > 0) shut_for_obstruents(units, out); // first: a nasal beside one keeps its own times
+  hang_uvula(units, out);
   for (std::size_t i = 0; i < units.size(); ++i) {
     if (!is_nasal(units[i])) continue;
     const std::size_t first = i;
