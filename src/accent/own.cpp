@@ -98,8 +98,8 @@ std::vector<OwnAccent> list_own_accents() {
   for (const std::string& id : ids) {
     if (!is_plain(id) || is_shipped(id)) continue;
     const auto accent = read_accent(id);
-    if (accent) out.push_back({{id, accent->name, "yours"}});
-    else out.push_back({{id, id, "yours"}, accent.error()});
+    if (accent) out.push_back({{id, accent->name, "yours"}, accent->based_on});
+    else out.push_back({{id, id, "yours"}, {}, accent.error()});
   }
   return out;
 }

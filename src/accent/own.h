@@ -15,6 +15,7 @@ Result<std::filesystem::path> own_accents_folder();
 /// One file of the folder: its id is its name without .toml. `problem`: it cannot be read, and why.
 struct OwnAccent {
   AccentName name; // status "yours"
+  std::string based_on{};
   std::optional<Problem> problem{};
 };
 /// All of them by id; none without a folder. Files with the id of a shipped accent are left out: the shipped one wins.

@@ -1,4 +1,5 @@
 #include "accent/own.h"
+#include "accent/rules.h"
 #include "base/assets.h"
 #include "base/text.h"
 #include "cli/commands.h"
@@ -9,7 +10,20 @@
 
 namespace mw::cli {
 namespace {
-Json sourced(const Sourced& v) { return {{"value", v.value}, {"source", v.source}, {"status", v.status}}; }
+Json sourced(const Sourced& v) {
+  Json out{{"value", v.value}, {"source", v.source}, {"status", v.status}};
+  if (!v.note.empty()) out["note"] = v.note;
+  return out;
+}
+
+/// A rule with what it means and, where it changes no sound, why.
+Json rule_json(const std::string& name, const Sourced& v) {
+  Json out = sourced(v);
+  const RuleName* rule = find_rule(name);
+  out["meaning"] = rule->meaning, out["acts"] = rule->acts();
+  if (!rule->acts()) out["reason"] = rule->told_only;
+  return out;
+}
 
 Json set_json(const SetValue& v) {
   Json out{{"ipa", v.ipa}, {"source", v.source}, {"status", v.status}};
@@ -26,21 +40,28 @@ Json accent_json(const Accent& a) {
       entry["contexts"].push_back(Json{{"context", context.context}, {"value", set_json(context.value)}});
     sets[std::string(to_keyword(set))] = std::move(entry);
   }
-  for (const auto& [name, value] : a.rules) rules[name] = sourced(value);
+  for (const auto& [name, value] : a.rules) rules[name] = rule_json(name, value);
   for (const auto& [name, value] : a.posture) posture[name] = sourced(value);
-  return {{"schema", 1}, {"id", a.id}, {"name", a.name}, {"status", a.status}, {"sets", sets}, {"rules", rules},
-          {"posture", posture}};
+  Json out{{"schema", 1}, {"id", a.id}, {"name", a.name}, {"status", a.status}};
+  if (!a.based_on.empty()) out["based_on"] = a.based_on;
+  out["sets"] = sets, out["rules"] = rules, out["posture"] = posture;
+  return out;
 }
 
 std::string accent_text(const Accent& a) {
-  std::string out = a.id + "  " + a.name + "\n" + a.status + "\n\nVowels\n";
+  std::string out = a.id + "  " + a.name + "\n" + a.status + "\n" + (a.based_on.empty() ? "" : "based on " + a.based_on + "\n") + "\nVowels\n";
   for (int i = 0; i < lexical_set_count; ++i) {
     const auto set = static_cast<LexicalSet>(i);
     out += "  " + std::string(to_keyword(set)) + ": " + a.of(set).ipa + "  [" + a.of(set).status + "; " + a.of(set).source + "]\n";
     for (const auto& c : a.contexts[static_cast<std::size_t>(i)]) out += "    " + c.context + ": " + c.value.ipa + "\n";
   }
   out += "\nRules\n";
-  for (const auto& [name, v] : a.rules) out += "  " + name + ": " + v.value + "  [" + v.status + "; " + v.source + "]\n";
+  for (const auto& [name, v] : a.rules) {
+    const RuleName* rule = find_rule(name);
+    out += "  " + name + ": " + v.value + "  (" + std::string(rule->meaning) + ")  [" + v.status + "; " + v.source + "]\n";
+    if (!v.note.empty()) out += "    note: " + v.note + "\n";
+    if (!rule->acts()) out += "    " + std::string(rule->told_only) + "\n";
+  }
   out += "\nPosture (shift against the neutral mouth)\n";
   for (const auto& [name, v] : a.posture) out += "  " + name + ": " + v.value + "  [" + v.status + "; " + v.source + "]\n";
   return out;
@@ -59,6 +80,7 @@ int list(const Options& options) {
     const AccentName& a = own.name;
     text += a.id + "  " + a.name + "  [" + a.status + (own.problem ? "; cannot be read: " + own.problem->what + ", " + own.problem->where : "") + "]\n";
     Json entry{{"id", a.id}, {"name", a.name}, {"status", a.status}};
+    if (!own.based_on.empty()) entry["based_on"] = own.based_on;
     if (own.problem) entry["problem"] = own.problem->what + ", " + own.problem->where;
     entries.push_back(std::move(entry));
   }

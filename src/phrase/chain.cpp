@@ -2,6 +2,7 @@
 
 #include "accent/rules.h"
 #include "base/expect.h"
+#include "phrase/ruled_vowels.h"
 
 #include <algorithm>
 
@@ -45,14 +46,6 @@ std::string Chain::letter(std::size_t i) const { return i == none ? std::string(
 bool Chain::sounds_as_vowel(std::size_t i) const {
   return i != none && links[i].place == Link::Place::nucleus && (links[i].phoneme.set || mw::is_vowel(links[i].sound));
 }
-
-namespace {
-std::string with_reason(const Chain& chain, std::string text, std::string_view rule) {
-  if (!rule.empty() && chain.varies(rule))
-    text += " (this varies in the accent; here because of how casual the speech is)";
-  return text;
-}
-} // namespace
 
 void Chain::change(std::size_t i, Sound to, std::string_view name, std::string text, std::string_view rule) {
   MW_EXPECT(i < links.size() && !links[i].gone);

@@ -9,7 +9,7 @@ namespace mw {
 namespace {
 using Set = LexicalSet;
 using Place = Link::Place;
-constexpr const char* dental = "\u032a";
+constexpr const char *dental = "\u032a", *unaspirated = "\u02ed";
 
 Sound plain(const std::string& letter) { return {letter}; }
 Sound marked(const std::string& letter, const char* mark) { return {letter, {mark}}; }
@@ -124,6 +124,21 @@ void sound_t_d(Chain& chain) {
   });
 }
 
+/// p t k without their puff of air where a voice that aspirates would have it: before a stressed vowel or first in the word,
+/// not after s. Plain p t k are aspirated there by the score.
+void sound_aspiration(Chain& chain) {
+  if (chain.accent.rule("aspiration_of_p_t_k").empty() || chain.holds("aspiration_of_p_t_k")) return;
+  each_consonant(chain, [&](std::size_t i, std::string_view letter) {
+    const Link& link = chain.links[i];
+    const std::size_t before = chain.previous_in_word(i);
+    const bool after_s = chain.consonant(before) == "s" && chain.links[before].syllable == link.syllable;
+    const bool strong = link.stress > 0 || before == Chain::none;
+    if ((letter != "p" && letter != "t" && letter != "k") || link.place != Place::onset || !strong || after_s) return;
+    if (!link.sound.marks.empty() || link.sound.letter == "t\u0283") return;
+    chain.change(i, marked(link.sound.letter, unaspirated), "unaspirated", std::string(letter) + " has no puff of air", "aspiration_of_p_t_k");
+  });
+}
+
 void sound_v_w(Chain& chain) {
   if (!chain.holds("v_w_merger")) return;
   each_consonant(chain, [&](std::size_t i, std::string_view letter) {
@@ -174,6 +189,7 @@ void sound_consonants(Chain& chain) {
     if (letter == "\u0279") chain.links[i].sound = sound_of_r(chain.accent, chain.links[i].place);
   });
   sound_t_d(chain);
+  sound_aspiration(chain);
 }
 
 } // namespace mw

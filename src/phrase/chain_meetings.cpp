@@ -1,3 +1,4 @@
+#include "accent/rules.h"
 #include "phrase/chain_steps.h"
 
 #include <algorithm>
@@ -45,7 +46,7 @@ bool may_link(const Chain& chain, std::size_t i) {
 }
 
 void link_r(Chain& chain) {
-  if (chain.accent.rule("rhotic") == "yes") return;
+  if (answer_of(chain.accent, "rhotic", chain.casual) == Answer::yes) return;
   each(chain, [&](std::size_t i) {
     const auto set = chain.links[i].phoneme.set;
     if (!set || !may_link(chain, i)) return;

@@ -7,25 +7,6 @@ namespace mw {
 namespace {
 constexpr std::size_t shortest_stem = 3, shortest_part = 3;
 
-/// Binary search over the text itself: nothing has to be read in before the first word.
-bool is_listed(std::string_view list, std::string_view word) {
-  std::size_t low = 0, high = list.size();
-  while (low < high) {
-    // the line round the middle
-    const std::size_t middle = low + (high - low) / 2;
-    const std::size_t before = list.substr(0, middle).rfind('\n');
-    const std::size_t start = before == std::string_view::npos ? 0 : before + 1;
-    const std::size_t end = std::min(list.find('\n', middle), list.size());
-    const std::string_view line = list.substr(start, end - start);
-    if (line == word) return true;
-    if (line < word)
-      low = end + 1;
-    else
-      high = start;
-  }
-  return false;
-}
-
 struct Ending {
   std::string_view ending, stem_end;
 };
@@ -49,6 +30,25 @@ bool has_stem(std::string_view list, std::string_view word, int depth) {
   return false;
 }
 } // namespace
+
+/// Binary search over the text itself: nothing has to be read in before the first word.
+bool is_listed(std::string_view list, std::string_view word) {
+  std::size_t low = 0, high = list.size();
+  while (low < high) {
+    // the line round the middle
+    const std::size_t middle = low + (high - low) / 2;
+    const std::size_t before = list.substr(0, middle).rfind('\n');
+    const std::size_t start = before == std::string_view::npos ? 0 : before + 1;
+    const std::size_t end = std::min(list.find('\n', middle), list.size());
+    const std::string_view line = list.substr(start, end - start);
+    if (line == word) return true;
+    if (line < word)
+      low = end + 1;
+    else
+      high = start;
+  }
+  return false;
+}
 
 bool is_known(std::string_view list, std::string_view word) {
   if (has_stem(list, word, 3)) return true;

@@ -7,6 +7,7 @@
 #include "phrase/guess.h"
 #include "phrase/heteronyms.h"
 #include "phrase/reading.h"
+#include "phrase/ruled_vowels.h"
 #include "phrase/sets.h"
 #include "phrase/weak_forms.h"
 #include "phrase/words.h"
@@ -206,19 +207,23 @@ void add_notes(const Entry& entry, std::vector<Note>& notes) {
     notes.push_back({"choice", quoted + " can be said in more than one way", entry.spoken.span});
 }
 
-/// Tells of each weak form at the first sound of its word.
-void tell_weak_forms(Chain& chain, const std::vector<std::optional<Phonemes>>& strong) {
+/// Tells of each weak form, or full form kept in its place, at the first sound of its word.
+void tell_weak_forms(Chain& chain, const std::vector<OtherForm>& other) {
+  const auto alone = [&](Phonemes phonemes, const std::string& key) {
+    for (auto& phoneme : phonemes) phoneme.stress = 0; // only a change of sounds is worth telling
+    return ipa_alone(phonemes, key, chain.accent, chain.casual);
+  };
   for (std::size_t i = 0; i < chain.links.size(); ++i) {
     const std::size_t word = chain.links[i].word;
     const bool first = i == 0 || chain.links[i - 1].word != word;
-    if (!first || !strong[word] || *strong[word] == chain.words[word].phonemes) continue;
+    const auto& instead = other[word].full ? other[word].full : other[word].weak;
+    if (!first || !instead) continue;
     const std::string& key = chain.words[word].key;
-    Phonemes full = *strong[word];
-    for (auto& phoneme : full) phoneme.stress = 0; // only a change of sounds is worth telling
-    const std::string from = ipa_alone(full, key, chain.accent, chain.casual);
-    const std::string to = ipa_alone(chain.words[word].phonemes, key, chain.accent, chain.casual);
-    if (from != to)
-      chain.applied.push_back({"weak_form", i, from, to, "\"" + key + "\" has its weak form between other words"});
+    const std::string from = alone(*instead, key), to = alone(chain.words[word].phonemes, key);
+    if (from == to) continue;
+    if (other[word].full) chain.applied.push_back({"weak_form", i, from, to, "\"" + key + "\" has its weak form between other words"});
+    else
+      chain.applied.push_back({"full_form", i, from, to, with_reason(chain, "\"" + key + "\" keeps its full vowel in this accent", "full_vowels_in_weak_forms")});
   }
 }
 
@@ -226,9 +231,9 @@ Pronunciation realise(std::vector<Entry> entries, const Accent& accent, double c
                       const WordTables& tables) {
   Chain chain{accent, casual, {}};
   for (auto& entry : entries) chain.words.push_back(std::move(entry.chain));
-  const auto strong = weaken(chain.words, accent, casual, norm, tables);
+  const auto other = weaken(chain.words, accent, casual, norm, tables);
   lay_out(chain);
-  tell_weak_forms(chain, strong);
+  tell_weak_forms(chain, other);
   sound_vowels(chain);
   sound_consonants(chain);
   join_sounds(chain);

@@ -121,7 +121,8 @@ void tidy(Phonemes& phonemes) {
     if (!phoneme.set || phoneme.stress != 0) continue;
     const bool last = i + 1 == phonemes.size();
     if (phoneme.set == Set::FOOT && last) phoneme.set = Set::GOOSE;
-    const auto next = last ? std::nullopt : phonemes[i + 1].set;
+    std::optional<Set> next;
+    if (!last) next = phonemes[i + 1].set;
     if (phoneme.set == Set::KIT && next) phoneme.set = Set::happY;
     if (phoneme.set != Set::happY || (next != Set::commA && next != Set::lettER) || i < 2) continue;
     const auto before = phonemes[i - 2].set;

@@ -102,12 +102,12 @@ void settle_stress(std::vector<ChainWord>& words) {
 
 bool is_function_word(std::string_view word) { return among(word, grammar); }
 
-std::vector<std::optional<Phonemes>> weaken(std::vector<ChainWord>& words, const Accent& accent, double casual,
-                                            Norm norm, const WordTables& tables) {
-  std::vector<std::optional<Phonemes>> strong(words.size());
+std::vector<OtherForm> weaken(std::vector<ChainWord>& words, const Accent& accent, double casual, Norm norm,
+                              const WordTables& tables) {
+  std::vector<OtherForm> other(words.size());
   const bool full = holds(accent, "full_vowels_in_weak_forms", casual);
   // from the end, so that each word knows how the next one begins
-  for (std::size_t i = words.size(); i-- > 0 && !full;) {
+  for (std::size_t i = words.size(); i-- > 0;) {
     ChainWord& word = words[i];
     const auto forms = tables.weak_forms.find(word.key);
     if (forms == tables.weak_forms.end() || !word.function_word) continue;
@@ -120,13 +120,17 @@ std::vector<std::optional<Phonemes>> weaken(std::vector<ChainWord>& words, const
     }
     if (place.before.empty() && place.after.empty()) continue; // said alone
     if (const WeakForm* form = find_form(forms->second, place, casual, norm)) {
-      strong[i] = word.phonemes;
+      if (full) {
+        other[i].weak = form->phonemes;
+        continue;
+      }
+      other[i].full = word.phonemes;
       word.phonemes = form->phonemes;
       word.weak = true;
     }
   }
   settle_stress(words);
-  return strong;
+  return other;
 }
 
 } // namespace mw

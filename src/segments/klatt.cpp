@@ -98,6 +98,7 @@ bool is_voiceless_stop(const Sound& sound) {
 bool is_aspirated(const Place& place) {
   const Segment& self = *place.self;
   if (bears(self.sound, "ʰ")) return true;
+  if (bears(self.sound, "˭")) return false;
   const Letter* letter = find_letter(self.sound.letter);
   if (!is_voiceless_stop(self.sound) || letter == nullptr || letter->place == "glottal" ||
       letter->place == "epiglottal")

@@ -152,13 +152,50 @@ TEST_CASE("accents --check: bytes that are not UTF-8 are told with their line") 
   refused(own.check(), at + 1, "UTF-8");
 }
 
+TEST_CASE("accents --check: what is too large, goes in circles, is said twice or nests without end is told with its file") {
+  Edited circle;
+  circle.lines[1] = "name = \"x\"\nbased_on = \"GA\"";
+  refused(circle.check(), 3, "based on itself");
+  Edited twice;
+  const std::size_t foot = twice.line_of("[sets.FOOT]");
+  twice.lines[foot - 1] = "[sets.KIT]";
+  refused(twice.check(), foot, "KIT");
+  Edited rules; // one rule that speaks of another: rules are values and cannot
+  const std::size_t rhotic = rules.line_of("[rules.rhotic]");
+  rules.lines[rhotic] = "value = \"linking_r\"";
+  refused(rules.check(), rhotic + 1, "not a value of rhotic");
+  Edited deep;
+  deep.lines[0] = "id = " + std::string(100000, '[');
+  refused(deep.check(), 1, "nest");
+  Edited large;
+  large.lines.push_back(std::string(10u << 20, '#'));
+  const auto run = large.check();
+  CHECK(run.code == 2);
+  CHECK(run.err.find("own.toml") != std::string::npos);
+  CHECK(run.err.find("MB") != std::string::npos);
+}
+
+TEST_CASE("accents --json: what an accent is based on, and of each rule what it means and whether it acts") {
+  Edited own;
+  own.lines[0] = "id = \"lane\"\nbased_on = \"GA\"";
+  REQUIRE(own.check().code == 0);
+  const Json j = json_of({"accents", own.path, "--json"});
+  CHECK(j["based_on"] == "GA");
+  CHECK_FALSE(json_of({"accents", "GA", "--json"}).contains("based_on"));
+  for (const auto& [name, rule] : j["rules"].items()) {
+    INFO(name);
+    CHECK_FALSE(rule["meaning"].get<std::string>().empty());
+    CHECK(rule["acts"].get<bool>() != rule.contains("reason"));
+  }
+}
+
 TEST_CASE("accents: a coach's own are listed after the shipped ones, taken by --accent, and a broken one is told with its line") {
   const Folder home;
   const std::string old = std::getenv("XDG_DATA_HOME") ? std::getenv("XDG_DATA_HOME") : "";
   setenv("XDG_DATA_HOME", (home / "data").c_str(), 1);
   const auto folder = home / "data" / "mouthwright" / "accents";
   std::filesystem::create_directories(folder);
-  const std::string text = mw::replace_all(*mw::read_asset("accents/GA.toml"), "id = \"GA\"", "id = \"lane\"");
+  const std::string text = mw::replace_all(*mw::read_asset("accents/GA.toml"), "id = \"GA\"", "id = \"lane\"\nbased_on = \"GA\"");
   std::ofstream(folder / "lane.toml", std::ios::binary) << text;
   std::ofstream(folder / "torn.toml", std::ios::binary) << "id = \"torn\"\nname = [";
   const Json list = json_of({"accents", "--json"})["accents"];
@@ -166,6 +203,7 @@ TEST_CASE("accents: a coach's own are listed after the shipped ones, taken by --
   const Json &lane = list[list.size() - 2], &torn = list[list.size() - 1];
   CHECK(lane["id"] == "lane");
   CHECK(lane["status"] == "yours");
+  CHECK(lane["based_on"] == "GA");
   CHECK_FALSE(lane.contains("problem"));
   CHECK(torn["problem"].get<std::string>().find("torn.toml line 2") != std::string::npos);
   CHECK(run_program({"explain", "kettle", "--accent", "lane"}).code == 0);
