@@ -168,8 +168,6 @@ void read_all(Reader& reader, const toml::table& root, Accent& accent) {
   if (reader.problem) return;
   if (!is_id(accent.id))
     return reader.fail(root.get("id")->source(), "\"" + accent.id + "\" is not an id", "use letters, digits, - and _");
-  if (accent.based_on == accent.id)
-    return reader.fail(root.get("based_on")->source(), "an accent cannot be based on itself", "name the accent it began as, or leave the line out");
   const toml::node* sets = root.get("sets");
   if (sets == nullptr)
     return reader.fail(root.source(), "the lexical sets are missing", "add [sets.KIT] and the others");

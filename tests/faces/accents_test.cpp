@@ -153,9 +153,9 @@ TEST_CASE("accents --check: bytes that are not UTF-8 are told with their line") 
 }
 
 TEST_CASE("accents --check: what is too large, goes in circles, is said twice or nests without end is told with its file") {
-  Edited circle;
+  Edited circle; // the name of its start is told and never followed, so it cannot run in circles
   circle.lines[1] = "name = \"x\"\nbased_on = \"GA\"";
-  refused(circle.check(), 3, "based on itself");
+  CHECK(circle.check().code == 0);
   Edited twice;
   const std::size_t foot = twice.line_of("[sets.FOOT]");
   twice.lines[foot - 1] = "[sets.KIT]";
