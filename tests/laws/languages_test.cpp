@@ -147,6 +147,40 @@ TEST_CASE("languages: every consonant of the chart is made between open, front a
   }
 }
 
+TEST_CASE("languages: at any moment one whole tongue inside the mouth, whatever sounds follow each other") {
+  const auto cs = sounds(false), vs = sounds(true);
+  for (const char* id : {"adult-male", "adult-female", "child"}) {
+    std::mt19937 random(23);
+    const auto any = [&](const std::vector<std::string>& of) { return of[random() % of.size()]; };
+    Speaking s{testing::speaker(id)};
+    int moments = 0, whole = 0, apart = 0, strained = 0;
+    double deepest = 0;
+    std::string worst, first_area;
+    for (int i = 0; i < 80; ++i) {
+      std::string text;
+      for (int word = 0; word < 3; ++word) text += (word ? " ˈ" : "ˈ") + any(cs) + any(vs) + "." + any(cs) + any(vs) + (random() % 2 ? any(cs) : "");
+      const auto track = spell_out(test::said(text), {.rate = syllables_a_second[random() % 3]});
+      const auto score = plan(track, s.anatomy);
+      REQUIRE(score.has_value());
+      const Motion motion = bake(*score);
+      for (double t = 0.1; t < motion.duration_s; t += 0.037) {
+        const Outline& o = s.tracer.trace(pose_at(motion, t));
+        ++moments;
+        CHECK_MESSAGE(is_simple(o.dorsum, false), std::string(id) << " " << text << " at " << t);
+        const double depth = penetration(*s.anatomy, o);
+        if (depth > deepest) deepest = depth, worst = text + " at " + to_text(t, 3);
+        apart += depth <= 0.5;
+        whole += std::abs(o.area_error) <= 0.03 || o.strained;
+        if (std::abs(o.area_error) > 0.03 && !o.strained && first_area.empty()) first_area = text + " at " + to_text(t, 3);
+        strained += o.strained;
+      }
+    }
+    CHECK_MESSAGE(whole == moments, std::string(id) << " " << whole << " of " << moments << ", " << first_area);
+    CHECK_MESSAGE(apart >= 0.999 * moments, std::string(id) << " " << apart << " of " << moments << ", deepest " << deepest << " " << worst);
+    CHECK_MESSAGE(strained < 0.05 * moments, std::string(id) << " " << strained << " of " << moments);
+  }
+}
+
 TEST_CASE("languages: words drawn by lot over the whole chart keep the laws of speech") {
   const auto cs = sounds(false), vs = sounds(true);
   for (const char* id : {"adult-male", "adult-female", "child"}) {
