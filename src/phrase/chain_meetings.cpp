@@ -11,7 +11,7 @@ namespace {
 using Set = LexicalSet;
 using Place = Link::Place;
 constexpr double labiodental_nasal = 0.3, sibilant_place = 0.5, sibilant_before_affricate = 0.7,
-                 fixed_phrases = 0.4, nasal_place = 0.6, cluster_elision = 0.6, stop_place = 0.75;
+                 fixed_phrases = 0.4, one_syllable = 0.7, nasal_place = 0.6, cluster_elision = 0.6, stop_place = 0.75;
 constexpr const char *dental = "\u032a", *syllabic = "\u0329", *non_syllabic = "\u032f";
 
 /// Schwa and l or n in one syllable become a syllabic consonant: kettle, button (Wells 1982:320; Cruttenden 2014).
@@ -64,23 +64,32 @@ void link_r(Chain& chain) {
   });
 }
 
-/// fire, power in one syllable: the glide loses its middle and takes in the schwa (Wells 1982:238).
+/// The vowel at `next` and what else its syllable has go into the syllable of the vowel before it.
+void join_syllables(Chain& chain, std::size_t i, std::size_t next) {
+  chain.links[next].gone = true;
+  const std::size_t syllable = chain.links[next].syllable;
+  for (std::size_t k = next; k < chain.links.size() && chain.links[k].word == chain.links[i].word; ++k)
+    if (chain.links[k].syllable == syllable)
+      chain.links[k].syllable = chain.links[i].syllable, chain.links[k].stress = chain.links[i].stress;
+}
+
+/// fire, power: the glide loses its second half before the weak vowel; in casual speech the two melt into one syllable
+/// (smoothing and what follows it, Wells 1982:238).
 void smooth(Chain& chain) {
   if (!chain.holds("smoothing")) return;
+  const bool melts = chain.casual >= one_syllable;
   each(chain, [&](std::size_t i) {
     const std::size_t next = chain.next_in_word(i);
     const auto set = chain.links[i].phoneme.set;
     if (!chain.links[i].is_vowel() || (set != Set::PRICE && set != Set::MOUTH) || next == Chain::none) return;
     if (!chain.links[next].is_vowel() || chain.letter(next) != "\u0259" || !is_glide(chain.links[i].sound)) return;
     Sound smoothed = chain.links[i].sound;
-    smoothed.glide_letter = "\u0259";
+    smoothed.glide_letter = melts ? "\u0259" : "";
     smoothed.glide_marks.clear();
-    chain.change(i, smoothed, "smoothing", "the glide loses its middle and melts with the weak vowel", "smoothing");
-    chain.links[next].gone = true;
-    const std::size_t syllable = chain.links[next].syllable;
-    for (std::size_t k = next; k < chain.links.size() && chain.links[k].word == chain.links[i].word; ++k)
-      if (chain.links[k].syllable == syllable)
-        chain.links[k].syllable = chain.links[i].syllable, chain.links[k].stress = chain.links[i].stress;
+    if (!melts) smoothed.marks.emplace_back("\u02d0");
+    const std::string text = "the glide loses its second half before the weak vowel";
+    chain.change(i, smoothed, "smoothing", melts ? text + " and melts with it into one syllable" : text, "smoothing");
+    if (melts) join_syllables(chain, i, next);
   });
 }
 

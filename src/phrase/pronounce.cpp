@@ -153,7 +153,8 @@ Result<std::map<std::string, VoicedWord, std::less<>>> ask_voices(const std::vec
 void settle_voiced(Entry& entry, const VoicedWord& voiced, std::string_view before, const WordTables& tables,
                    Norm norm) {
   LexicalWord word = classify(voiced, norm);
-  const bool overridden = apply_overrides(tables, entry.spoken.key, word.phonemes);
+  const bool national = apply_national(tables, entry.spoken.key, norm, word.phonemes) || word.national;
+  const bool overridden = apply_overrides(tables, entry.spoken.key, word.phonemes) || national;
   if (choose_reading(entry, tables, before, word.phonemes)) return;
   entry.chain.phonemes = std::move(word.phonemes);
   if (overridden)

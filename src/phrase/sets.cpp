@@ -134,6 +134,24 @@ void tidy(Phonemes& phonemes) {
   }
 }
 
+/// Where American English keeps a full vowel that British English weakens (military, territory, strawberry), and the endings
+/// -ile and -isation (missile, organisation): the two differ by rule.
+bool differ_by_rule(const VoiceSound& us, const VoiceSound& gb, std::string_view after) {
+  constexpr std::string_view full[]{"e@", "E", "o@", "O@", "O:"}, weak[]{"@", "3"}, reduced[]{"@", "I", "I2", "I#"};
+  if (gb.stress == 0 && after == "\u0279" && among(us.vowel, full) && among(gb.vowel, weak)) return true;
+  return gb.vowel == "aI" && us.stress == 0 && (after == "l" || after == "z") && among(us.vowel, reduced);
+}
+
+/// The set of a vowel that the voices say differently without a rule: the weaker where neither has a stress (observe), else
+/// the British one (launch). Words that the two countries really say differently stand in a table (words/national.csv).
+Set agreed_set(const VoiceSound& us, const VoiceSound& gb) {
+  const auto is_weak = [](const VoiceSound& sound, Set set) { return sound.stress == 0 && set_of(sound) == set; };
+  if (us.stress == 0 && gb.stress == 0)
+    for (const Set weak : {Set::commA, Set::KIT})
+      if (is_weak(us, weak) || is_weak(gb, weak)) return weak;
+  return set_of(gb);
+}
+
 LexicalWord pair_voices(const VoicedWord& word, Norm norm) {
   VoiceSounds us = parse_mnemonics(word.american);
   const VoiceSounds gb = parse_mnemonics(word.british);
@@ -141,8 +159,8 @@ LexicalWord pair_voices(const VoicedWord& word, Norm norm) {
   result.unknown = us.unknown;
   result.unknown.insert(result.unknown.end(), gb.unknown.begin(), gb.unknown.end());
   const auto u = vowels_of(us.sounds), g = vowels_of(gb.sounds);
-  if (u.size() != g.size()) {
-    add_alone(result.phonemes, norm == Norm::american ? us.sounds : gb.sounds);
+  if (u.size() != g.size()) { // one of them swallows a vowel (medicine)
+    add_alone(result.phonemes, u.size() > g.size() ? us.sounds : gb.sounds);
     return result;
   }
   const auto consonants = [](const std::vector<VoiceSound>& sounds, const std::vector<std::size_t>& vowels,
@@ -159,7 +177,9 @@ LexicalWord pair_voices(const VoicedWord& word, Norm norm) {
     const VoiceSound &american = us.sounds[u[k]], &british = gb.sounds[g[k]];
     const auto both = pair_set(american, british, near);
     const VoiceSound& own = norm == Norm::american ? american : british;
-    result.phonemes.push_back({"", both ? *both : set_of(own), own.stress});
+    const bool by_rule = !both && differ_by_rule(american, british, near.after);
+    result.national = result.national || by_rule;
+    result.phonemes.push_back({"", both ? *both : by_rule ? set_of(own) : agreed_set(american, british), own.stress});
   }
   return result;
 }

@@ -55,10 +55,22 @@ std::optional<Problem> read_override(WordTables& tables, const Row& row) {
   return std::nullopt;
 }
 
+std::optional<Problem> read_national(WordTables& tables, const Row& row) {
+  const auto vowel = parse_number(row[1]);
+  const auto american = parse_keyword(row[2]), british = parse_keyword(row[3]);
+  if (!vowel || *vowel < 1 || !american || !british)
+    return Problem{ProblemKind::fault, "a row of the national list does not fit", "", ""};
+  tables.national[row[0]].push_back({static_cast<std::size_t>(*vowel), *american, *british});
+  return std::nullopt;
+}
+
 Result<WordTables> read_tables() {
   WordTables tables;
   std::optional<Problem> problem = each_row("words/overrides.csv", {"word", "vowel", "set"},
                                             [&](const Row& row) { return read_override(tables, row); });
+  if (!problem)
+    problem = each_row("words/national.csv", {"word", "vowel", "american", "british"},
+                       [&](const Row& row) { return read_national(tables, row); });
   if (!problem)
     problem = each_row("words/spellings.csv", {"word", "spelling", "norm"}, [&](const Row& row) {
       return spelled(row, [&](Phonemes word) {
@@ -125,21 +137,43 @@ const Result<WordTables>& word_tables() {
   return tables;
 }
 
-bool apply_overrides(const WordTables& tables, std::string_view word, Phonemes& phonemes) {
-  auto at = tables.overrides.find(word);
+namespace {
+/// The rows of a word, or of its stem when it is inflected (dogs, halted).
+template <typename Map> const typename Map::mapped_type* find_stem(const Map& map, std::string_view word) {
+  auto at = map.find(word);
   for (const std::string_view ending : {"'s", "s", "es", "ed", "ing"}) {
-    if (at != tables.overrides.end()) break;
-    if (ends_with(word, ending)) at = tables.overrides.find(word.substr(0, word.size() - ending.size()));
+    if (at != map.end()) break;
+    if (ends_with(word, ending)) at = map.find(word.substr(0, word.size() - ending.size()));
   }
+  return at == map.end() ? nullptr : &at->second;
+}
+
+/// Gives the vowel its set; true when that is another one.
+bool put_set(Phonemes& phonemes, std::size_t wanted, LexicalSet set) {
+  std::size_t vowel = 0;
+  for (auto& phoneme : phonemes) {
+    if (!phoneme.set || ++vowel != wanted) continue;
+    const bool other = phoneme.set != set;
+    phoneme.set = set;
+    return other;
+  }
+  return false;
+}
+} // namespace
+
+bool apply_overrides(const WordTables& tables, std::string_view word, Phonemes& phonemes) {
   bool changed = apply_al(word, phonemes);
   changed = apply_any(word, phonemes) || changed;
-  if (at == tables.overrides.end()) return changed;
-  for (const auto& row : at->second) {
-    std::size_t vowel = 0;
-    for (auto& phoneme : phonemes)
-      if (phoneme.set && ++vowel == row.vowel && phoneme.set != row.set) phoneme.set = row.set, changed = true;
-  }
+  if (const auto* rows = find_stem(tables.overrides, word))
+    for (const auto& row : *rows) changed = put_set(phonemes, row.vowel, row.set) || changed;
   return changed;
+}
+
+bool apply_national(const WordTables& tables, std::string_view word, Norm norm, Phonemes& phonemes) {
+  const auto* rows = find_stem(tables.national, word);
+  if (rows == nullptr) return false;
+  for (const auto& row : *rows) put_set(phonemes, row.vowel, norm == Norm::american ? row.american : row.british);
+  return true;
 }
 
 const Phonemes* find_spelling(const std::map<std::string, std::vector<OwnSpelling>, std::less<>>& table,

@@ -15,6 +15,11 @@ struct OverriddenVowel {
   std::size_t vowel;
   LexicalSet set;
 }; // vowel counted from 1
+/// A vowel that American and British English say with two sets.
+struct NationalVowel {
+  std::size_t vowel; // counted from 1
+  LexicalSet american, british;
+};
 struct HeteronymReading {
   Phonemes phonemes;
   std::string meaning;
@@ -34,6 +39,7 @@ struct OwnSpelling {
 /// What the program knows about single words: assets/words/*.csv, read once.
 struct WordTables {
   std::map<std::string, std::vector<OverriddenVowel>, std::less<>> overrides;
+  std::map<std::string, std::vector<NationalVowel>, std::less<>> national;
   std::map<std::string, std::vector<OwnSpelling>, std::less<>> spellings;
   std::map<std::string, std::vector<OwnSpelling>, std::less<>> letters;
   std::map<std::string, std::vector<HeteronymReading>, std::less<>> heteronyms;
@@ -45,6 +51,8 @@ const Result<WordTables>& word_tables();
 
 /// Applies the override list to the vowels of a word; inflected words (dogs, halted) follow their stem. True if it did.
 bool apply_overrides(const WordTables& tables, std::string_view word, Phonemes& phonemes);
+/// Gives a word that the two countries say with other vowels (either, tomato) the sets of one. True if it stands in the list.
+bool apply_national(const WordTables& tables, std::string_view word, Norm norm, Phonemes& phonemes);
 /// The program's own spelling of a word for a norm, or nothing.
 const Phonemes* find_spelling(const std::map<std::string, std::vector<OwnSpelling>, std::less<>>& table,
                               std::string_view word, Norm norm);

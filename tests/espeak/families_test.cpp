@@ -1,6 +1,7 @@
 // Lexical sets are a property of the word, not of the accent: American and British families give the same ones on the
-// 5,000 most frequent words, but for words that the two countries really say with other vowels (either, route, missile,
-// -ary), of which there are some dozens. The list of words is fetched by ./check; without it the test is skipped.
+// 5,000 most frequent words, but for words that the two countries really say with other vowels: those of
+// words/national.csv (either, privacy, the strong forms of what and was) and by rule (-ary, -ory, -ile, -isation). Each says
+// so by its source. The list of words is fetched by ./check; without it the test is skipped.
 
 #include "accent/shared.h"
 #include "base/assets.h"
@@ -31,13 +32,6 @@ std::vector<std::string> frequent_words(std::size_t count) {
   return words;
 }
 
-/// Without smoothing, which makes one syllable of two (fire) and so leaves one set of two.
-Accent unsmoothed(const char* id) {
-  Accent accent = **read_shared_accent(id);
-  accent.rules["smoothing"].value = "no";
-  return accent;
-}
-
 std::string sets_of(const Pronunciation& said) {
   std::string sets;
   for (const auto& word : said.words)
@@ -46,7 +40,7 @@ std::string sets_of(const Pronunciation& said) {
 }
 } // namespace
 
-TEST_CASE("lexical sets: the same for both families on at least 98 % of the 5,000 most frequent words, in all accents of one") {
+TEST_CASE("lexical sets: the same for both families on at least 99 % of the 5,000 most frequent words, in all accents of one") {
   const auto words = frequent_words(5000);
   if (words.empty()) {
     std::printf("SKIPPED: the word list is not there; ./check fetches it\n");
@@ -54,7 +48,7 @@ TEST_CASE("lexical sets: the same for both families on at least 98 % of the 5,00
   }
   auto voices = open_espeak();
   REQUIRE(voices.has_value());
-  const Accent american = unsmoothed("GA"), british = unsmoothed("SSBE"), other = unsmoothed("NZ");
+  const Accent american = **read_shared_accent("GA"), british = **read_shared_accent("SSBE"), other = **read_shared_accent("NZ");
   std::size_t asked = 0, differ = 0;
   std::string examples;
   for (const auto& word : words) {
@@ -66,8 +60,9 @@ TEST_CASE("lexical sets: the same for both families on at least 98 % of the 5,00
     CHECK_MESSAGE(sets_of(*gb) == sets_of(*nz), word); // one family, one list
     if (sets_of(*us) == sets_of(*gb)) continue;
     ++differ;
-    if (differ <= 40) examples += " " + word;
+    CHECK_MESSAGE((us->words[0].source == WordSource::override_list && gb->words[0].source == WordSource::override_list), word);
+    if (differ <= 60) examples += " " + word;
   }
   MESSAGE(asked << " words, " << differ << " differ between the families:" << examples);
-  CHECK(static_cast<double>(differ) <= 0.02 * static_cast<double>(asked));
+  CHECK(static_cast<double>(differ) <= 0.01 * static_cast<double>(asked));
 }
