@@ -104,6 +104,29 @@ std::map<std::string, std::string> with_own_words(std::map<std::string, std::str
   return corrections;
 }
 
+Result<Done> keep_own_word(const std::string& word, const std::string& said) {
+  if (!said.empty())
+    if (const auto parsed = parse_correction(said); !parsed) return parsed.error();
+  const auto file = own_words_file();
+  if (file.empty()) return Problem{ProblemKind::output, "there is no home folder for your own words", "", "set HOME, or keep the word with the line"};
+  std::error_code error;
+  std::vector<std::string> lines;
+  if (std::filesystem::exists(file, error)) {
+    const auto text = read_file(file, size_limit);
+    if (!text) return Problem{ProblemKind::output, text.error().what, text.error().where, "mend the file, or keep the word with the line"};
+    lines = split(*text, '\n');
+  }
+  std::erase_if(lines, [&](const std::string& line) {
+    const std::string bare(split(line, '#')[0]);
+    const auto at = bare.find('=');
+    return at != std::string::npos && to_lower(trim(std::string_view(bare).substr(0, at))) == word;
+  });
+  while (!lines.empty() && trim(lines.back()).empty()) lines.pop_back();
+  if (!said.empty()) lines.push_back(word + " = " + said);
+  std::filesystem::create_directories(file.parent_path(), error);
+  return write_file(file, lines.empty() ? std::string() : join(lines, "\n") + "\n", true);
+}
+
 OwnWords read_own_words() {
   const auto file = own_words_file();
   std::error_code error;
