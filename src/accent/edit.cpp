@@ -58,6 +58,13 @@ Accent with_vowel(const Accent& accent, LexicalSet set, const Sound& vowel) {
   return agreed(accent, std::move(out));
 }
 
+Accent with_context_vowel(const Accent& accent, LexicalSet set, std::string_view context, const Sound& vowel) {
+  Accent out = accent;
+  for (ContextValue& row : out.contexts[index_of(set)])
+    if (row.context == context && !(row.value.vowel == vowel)) row.value = coach_value(vowel, row.value.r_follows);
+  return out;
+}
+
 Accent with_merged(const Accent& accent, LexicalSet set, LexicalSet onto) {
   return with_vowel(accent, set, accent.of(onto).vowel);
 }

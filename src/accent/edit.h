@@ -21,6 +21,9 @@ Accent copy_of(const Accent& start, std::string id, std::string name);
 
 /// The vowel of a set, with its own marks; an r after it stays. Rules that the vowels decide follow.
 Accent with_vowel(const Accent& accent, LexicalSet set, const Sound& vowel);
+/// The vowel that a set has in a special place ("before l in its syllable"); its r stays. The accent as it is where the set
+/// has no such row.
+Accent with_context_vowel(const Accent& accent, LexicalSet set, std::string_view context, const Sound& vowel);
 /// Both sets have the vowel of `onto`.
 Accent with_merged(const Accent& accent, LexicalSet set, LexicalSet onto);
 /// One set as it was at the start, with its rows for special places.

@@ -1,5 +1,6 @@
 #include "scene/accent_chart.h"
 
+#include "accent/contexts.h"
 #include "accent/edit.h"
 #include "base/text.h"
 #include "scene/signs.h"
@@ -23,6 +24,11 @@ constexpr std::array letter_spots{
     Letter_spot{"\u0251", 1, 1, {22, 0}},     Letter_spot{"\u0289", 0.5, 0, {0, -18}}, Letter_spot{"\u026A", 0.24, 0.17, {0, -15}}, Letter_spot{"\u028A", 0.8, 0.17, {0, -15}},
     Letter_spot{"\u0275", 0.5, 1.0 / 3, {0, -15}}, Letter_spot{"\u0259", 0.5, 0.5, {24, -3}}, Letter_spot{"\u0250", 0.5, 0.84, {0, -15}}};
 
+bool is_drawn_row(const ContextValue& row) {
+  const ContextName* name = find_context(row.context);
+  return name && name->evaluated;
+}
+
 /// Draws one chart; collects what is taken so that labels keep clear of it.
 struct Drawing {
   const AccentChartView& view;
@@ -35,6 +41,31 @@ struct Drawing {
 
   [[nodiscard]] std::optional<VowelPlace> place(const Accent& accent, LexicalSet set, bool end = false) const { return vowel_place(accent.of(set).vowel, end); }
   [[nodiscard]] bool is_in_hand(LexicalSet set) const { return view.in_hand == set; }
+
+  // Where a spread and a rounded vowel share a place (\u028C and \u0254), they stand side by side as in the IPA chart: spread at
+  // the left, rounded at the right.
+  [[nodiscard]] Vec2 stand_of(LexicalSet set) const {
+    const auto own = place(*view.accent, set);
+    const Vec2 at = frame.at(*own);
+    if (is_in_hand(set) || is_glide(view.accent->of(set).vowel)) return at;
+    const bool rounded = lips_of(*own) != Lips::spread;
+    const bool shared = std::any_of(view.shown.begin(), view.shown.end(), [&](LexicalSet other) {
+      const auto there = place(*view.accent, other);
+      return there && glm::distance(frame.at(*there), at) < 8 * u && (lips_of(*there) != Lips::spread) != rounded;
+    });
+    return shared ? at + Vec2{(rounded ? 8 : -8) * u, 0} : at;
+  }
+  // A ring round the point: the lips are rounded; half a ring: a little. Never told by colour.
+  void lip_ring(Vec2 at, VowelPlace place, Colour colour) {
+    const Lips lips = lips_of(place);
+    const double r = 9 * u;
+    if (lips == Lips::round) canvas.circle({"lip-ring", "round"}, at, r, clear, colour, 1.8 * u);
+    if (lips != Lips::half) return;
+    constexpr double k = 0.5523; // a quarter of a circle as one cubic
+    const Path half{{Path::Move{at + Vec2{0, -r}}, Path::Cubic{at + Vec2{k * r, -r}, at + Vec2{r, -k * r}, at + Vec2{r, 0}},
+                     Path::Cubic{at + Vec2{r, k * r}, at + Vec2{k * r, r}, at + Vec2{0, r}}}};
+    canvas.stroke({"lip-ring", "half"}, half, colour, 1.8 * u);
+  }
 
   void letters() {
     for (const Letter_spot& spot : letter_spots) {
@@ -56,8 +87,13 @@ struct Drawing {
     if (!start) return;
     ChartSet row{std::string(to_keyword(set)), *start, {}, look};
     if (is_glide(accent.of(set).vowel)) row.end = place(accent, set, true);
-    canvas.add(draw_chart_set(theme, frame, row, u * (look == ChartSet::Look::dragged ? 1.5 : 1.1)));
-    const Vec2 at = frame.at(*start);
+    const bool own = look == ChartSet::Look::own;
+    const Vec2 at = own ? stand_of(set) : frame.at(*start);
+    Group marks{{"chart-set", row.label}};
+    marks.tx = at.x - frame.at(*start).x, marks.ty = at.y - frame.at(*start).y;
+    marks.marks = draw_chart_set(theme, frame, row, u * (look == ChartSet::Look::dragged ? 1.5 : 1.1));
+    canvas.add(std::move(marks));
+    if (own && !row.end) lip_ring(at, *start, theme.action);
     points.push_back(about(at, 6 * u));
     if (row.end) take_line(at, frame.at(*row.end));
   }
@@ -93,9 +129,10 @@ struct Drawing {
   // the handle stands where the pointer holds it; the disc where the letter is that it found
   void hand() {
     if (!view.in_hand) return;
-    const auto at = place(*view.accent, *view.in_hand, view.end_in_hand);
+    const auto at = vowel_place(vowel_of(*view.accent, *view.in_hand, view.row_in_hand), view.end_in_hand);
     if (!at) return;
     draw(*view.accent, *view.in_hand, ChartSet::Look::dragged);
+    rows_in_hand();
     const Vec2 disc = frame.at(*at), handle = view.pull.value_or(disc);
     if (glm::distance(disc, handle) > 6 * u) canvas.line({"pull", ""}, disc, handle, theme.second, 1.6 * u, {2 * u, 4 * u});
     canvas.circle({"handle", ""}, handle, 13 * u, with_alpha(theme.panel, view.end_in_hand ? 0.2 : 0.75), theme.second, 3.2 * u);
@@ -104,8 +141,35 @@ struct Drawing {
     if (view.tells) bubble(handle, at.value());
   }
 
+  // The same set in special places: smaller, joined to it by a dotted line, with where it is said so.
+  void rows_in_hand() {
+    const auto start = place(*view.accent, *view.in_hand);
+    const auto& rows = view.accent->contexts[static_cast<std::size_t>(*view.in_hand)];
+    for (std::size_t i = 0; start && i < rows.size(); ++i) {
+      const auto at = vowel_place(rows[i].value.vowel);
+      if (!at || !is_drawn_row(rows[i])) continue;
+      const Vec2 here = frame.at(*at);
+      if (glm::distance(here, frame.at(*start)) > 14 * u) canvas.line({"row-way", ""}, frame.at(*start), here, theme.second, 1.3 * u, {1.5 * u, 4.5 * u});
+      ChartSet mark{rows[i].context, *at, {}, ChartSet::Look::dragged};
+      if (is_glide(rows[i].value.vowel)) mark.end = vowel_place(rows[i].value.vowel, true);
+      canvas.add(draw_chart_set(theme, frame, mark, 0.85 * u));
+      if (!mark.end) lip_ring(here, *at, theme.second);
+      points.push_back(about(here, 7 * u));
+      const std::string name = place_of_row(rows[i].context);
+      const double size = 13 * u, w = text_width(name, size);
+      Rect best{};
+      double least = 1e300;
+      for (const Vec2 off : {Vec2{10 * u, -8 * u}, Vec2{-10 * u - w, -8 * u}, Vec2{-w / 2, 12 * u}, Vec2{-w / 2, -28 * u}, Vec2{10 * u, 12 * u}, Vec2{-10 * u - w, 12 * u}}) {
+        const Rect r{here.x + off.x, here.y + off.y, w, 16 * u};
+        if (const double cost = cost_of(r); cost < least) least = cost, best = r;
+      }
+      labels.push_back(best);
+      canvas.text_middle({"row-label", name}, {best.x, best.centre().y}, name, {size, theme.second, view.row_in_hand == i, Anchor::start, 4 * u, theme.panel});
+    }
+  }
+
   void bubble(Vec2 handle, VowelPlace place) {
-    const Sound& vowel = view.accent->of(*view.in_hand).vowel;
+    const Sound& vowel = vowel_of(*view.accent, *view.in_hand, view.row_in_hand);
     const bool glide = is_glide(vowel);
     const std::string where = (!glide ? "" : view.end_in_hand ? "ends " : "starts ") + place_words(vowel, view.end_in_hand), lips(to_words(lips_of(place)));
     const double size = (view.rect.width < 450 * u ? 12.5 : 14) * u, w = std::max(text_width(where, size), text_width(lips, size)) + 24 * u, h = 54 * u;
@@ -139,7 +203,7 @@ struct Drawing {
     for (const LexicalSet set : view.shown) {
       const auto start = place(*view.accent, set);
       if (!start) continue;
-      const Vec2 at = frame.at(*start);
+      const Vec2 at = stand_of(set);
       const auto same = std::find_if(out.begin(), out.end(), [&](const Label& l) {
         return glm::distance(l.at, at) < 1 && same_vowel(view.accent->of(l.sets.front()).vowel, view.accent->of(set).vowel);
       });
@@ -217,7 +281,13 @@ AccentChart compose_accent_chart(const AccentChartView& view) {
   for (const bool end : {false, true})
     for (const LexicalSet set : view.shown)
       if (const auto place = drawing.place(*view.accent, set, end); place && (!end || is_glide(view.accent->of(set).vowel)))
-        chart.points.push_back({set, end, chart.frame.at(*place)});
+        chart.points.push_back({set, end, end ? chart.frame.at(*place) : drawing.stand_of(set)});
+  if (!view.in_hand) return chart;
+  const auto& rows = view.accent->contexts[static_cast<std::size_t>(*view.in_hand)];
+  for (const bool end : {false, true})
+    for (std::size_t i = 0; i < rows.size(); ++i)
+      if (const auto place = vowel_place(rows[i].value.vowel, end); place && is_drawn_row(rows[i]) && (!end || is_glide(rows[i].value.vowel)))
+        chart.points.push_back({*view.in_hand, end, chart.frame.at(*place), i});
   return chart;
 }
 

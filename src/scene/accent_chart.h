@@ -9,6 +9,11 @@ namespace mw {
 // A coach's accent on the chart. A vowel is written with a letter of the IPA and its marks, so it stands at one of many
 // places and not between them: `vowel_at` finds the nearest, `vowel_place` tells where it is.
 
+/// The vowel of a set, or of one of its rows for special places.
+const Sound& vowel_of(const Accent& accent, LexicalSet set, std::optional<std::size_t> row = {});
+/// "before l": where such a row acts, in as few words as its name allows.
+std::string place_of_row(std::string_view context);
+
 /// How the lips are held, as R turns it.
 enum class Lips { spread, half, round };
 std::string_view to_words(Lips lips); // "lips spread or neutral", "lips a little rounded", "lips rounded"
@@ -45,6 +50,7 @@ struct AccentChartView {
   std::vector<LexicalSet> shown{};
   std::optional<LexicalSet> in_hand{};
   bool end_in_hand = false;           // the handle stands at the glide's end
+  std::optional<std::size_t> row_in_hand{}; // the handle stands at this row of the set in hand for a special place
   std::optional<Vec2> pull{};         // where the pointer holds the handle
   bool tells = true;                  // place and lips of the handle in words
   std::optional<VowelPlace> now{};    // ring of the tongue now
@@ -52,8 +58,8 @@ struct AccentChartView {
 struct AccentChart {
   std::vector<Mark> marks;
   ChartFrame frame;
-  struct Point { LexicalSet set; bool end; Vec2 at; };
-  std::vector<Point> points; // of the sets shown, starts before ends
+  struct Point { LexicalSet set; bool end; Vec2 at; std::optional<std::size_t> row{}; };
+  std::vector<Point> points; // of the sets shown, starts before ends; then the rows of the set in hand
   struct Name { LexicalSet set; Rect rect; };
   std::vector<Name> names;
 };

@@ -20,6 +20,9 @@ constexpr double half_from = 0.15, round_from = 0.8;
 
 double full_rounding(double y) { return 1 - 0.5 * y; } // as vowel_place: open vowels round less
 
+constexpr std::string_view hook = "\u02DE"; // r-colour as a mark, where the letter itself does not carry it
+bool is_r_letter(const std::string& letter) { return letter == "\u025D" || letter == "\u025A"; }
+
 bool is_place_mark(const std::string& mark) { return std::find(place_marks.begin(), place_marks.end(), mark) != place_marks.end(); }
 
 struct Candidate {
@@ -53,6 +56,17 @@ const std::vector<Candidate>& candidates() {
 }
 
 } // namespace
+
+const Sound& vowel_of(const Accent& accent, LexicalSet set, std::optional<std::size_t> row) {
+  const auto& rows = accent.contexts[static_cast<std::size_t>(set)];
+  return row && *row < rows.size() ? rows[*row].value.vowel : accent.of(set).vowel;
+}
+
+std::string place_of_row(std::string_view context) {
+  std::string out(context.substr(0, context.find(" in its ")));
+  if (const auto comma = out.find(','); comma != std::string::npos) out = out.substr(0, comma) + " \u2026";
+  return out;
+}
 
 std::string_view to_words(Lips lips) {
   constexpr std::array<std::string_view, 3> words{"lips spread or neutral", "lips a little rounded", "lips rounded"};
@@ -92,6 +106,7 @@ Sound moved_vowel(const Sound& vowel, VowelPlace place, bool end) {
   std::string text = there.letter + join(there.marks, "");
   for (const std::string& mark : marks)
     if (!is_place_mark(mark)) text += mark;
+  if (is_r_letter(letter)) text += hook;
   // through the reader, so that the marks stand in their order; one that this letter cannot carry is dropped
   const auto whole = parse_sound(text, Notation::ipa);
   letter = whole ? whole->letter : there.letter;
