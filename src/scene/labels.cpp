@@ -27,9 +27,10 @@ std::string_view to_text(Part part) {
   switch (part) {
     case Part::upper_lip: return "upper lip";
     case Part::lower_lip: return "lower lip";
-    case Part::tip: return "tip of the tongue";
-    case Part::body: return "back of the tongue";
-    case Part::root: return "root of the tongue";
+    case Part::tip: return "tip";
+    case Part::blade: return "blade";
+    case Part::body: return "back";
+    case Part::root: return "root";
     case Part::soft_palate: return "soft palate";
     case Part::epiglottis: return "epiglottis";
     case Part::folds: return "vocal folds";
@@ -44,6 +45,29 @@ std::string_view to_text(Part part) {
   return "";
 }
 
+// Terms as phonetics and anatomy use them (common practice).
+std::string_view to_term(Part part) {
+  switch (part) {
+    case Part::tip: return "apex";
+    case Part::blade: return "lamina";
+    case Part::body: return "dorsum";
+    case Part::root: return "radix";
+    case Part::soft_palate: return "velum";
+    case Part::throat: return "pharynx";
+    case Part::jaw: return "mandible";
+    case Part::lower_teeth:
+    case Part::upper_teeth: return "incisors";
+    case Part::hard_palate: return "palatum durum";
+    case Part::nose: return "nasal cavity";
+    case Part::upper_lip:
+    case Part::lower_lip:
+    case Part::epiglottis:
+    case Part::folds:
+    case Part::ridge: return "";
+  }
+  return "";
+}
+
 Vec2 point_of(const Outline& o, const Section& s, const Anatomy& anatomy, Part part) {
   const double k = s.scale;
   const HeadWarp warp = head_warp(anatomy);
@@ -51,6 +75,7 @@ Vec2 point_of(const Outline& o, const Section& s, const Anatomy& anatomy, Part p
     case Part::upper_lip: return share_of(o.upper_lip_line, 0.45) + Vec2{0.6, 1.7} * k;
     case Part::lower_lip: return share_of(o.lower_lip_line, 0.44) + Vec2{1.0, -1.7} * k;
     case Part::tip: return mean(o.tip_cap) + Vec2{2.2, -0.6} * k;
+    case Part::blade: return share_of(o.dorsum, 0.86) + Vec2{0.4, -1.8} * k;
     case Part::body: return share_of(o.dorsum, 0.56) + Vec2{0, -6} * k;
     case Part::root: return share_of(o.dorsum, 0.22) + Vec2{-5, 0} * k;
     case Part::soft_palate: return mean(s.velum);
@@ -67,32 +92,52 @@ Vec2 point_of(const Outline& o, const Section& s, const Anatomy& anatomy, Part p
   return {};
 }
 
-std::pair<std::vector<Part>, std::vector<Part>> usual_labels(bool few) {
-  if (few) return {{Part::upper_lip, Part::tip, Part::jaw}, {Part::soft_palate, Part::body, Part::root}};
-  return {{Part::ridge, Part::upper_lip, Part::upper_teeth, Part::tip, Part::lower_lip, Part::jaw}, {Part::nose, Part::hard_palate, Part::soft_palate, Part::body, Part::root, Part::epiglottis, Part::folds}};
+std::pair<std::vector<Part>, std::vector<Part>> usual_labels(Labelling labelling) {
+  if (labelling == Labelling::none) return {};
+  if (labelling == Labelling::three) return {{Part::tip}, {Part::soft_palate, Part::body}};
+  if (labelling == Labelling::few) return {{Part::upper_lip, Part::tip, Part::jaw}, {Part::soft_palate, Part::body, Part::root}};
+  return {{Part::ridge, Part::upper_lip, Part::upper_teeth, Part::blade, Part::tip, Part::lower_lip, Part::jaw}, {Part::nose, Part::hard_palate, Part::soft_palate, Part::body, Part::root, Part::epiglottis, Part::folds}};
 }
 
+namespace {
+
+constexpr double term_share = 0.94, term_step = 1.12; // the term's size, and its line, against the word's
+
+/// Heights of the middles of labels, far enough apart for two lines each and above the bottom.
+std::vector<double> heights_of(const std::vector<Vec2>& points, double bottom, double size) {
+  std::vector<double> heights;
+  for (const Vec2 p : points) heights.push_back(p.y);
+  heights = spread_apart(heights, 2.55 * size);
+  double lowest = -1e300;
+  for (const double y : heights) lowest = std::max(lowest, y);
+  if (const double over = lowest + 1.2 * size - bottom; over > 0)
+    for (double& y : heights) y -= over;
+  return heights;
+}
+
+void draw_label(Canvas& canvas, const Theme& theme, Part part, Vec2 point, Vec2 at, bool at_left, double size, double u) {
+  const Vec2 end = at + Vec2{(at_left ? 5 : -5) * u, 0};
+  const MarkId id{"label", std::string{to_text(part)}};
+  canvas.line(id, end, point, with_alpha(theme.halo, 0.8), 3.2 * u);
+  canvas.line(id, end, point, theme.ink, 1.1 * u);
+  canvas.circle(id, point, 2.4 * u, theme.ink, theme.halo, u);
+  const Anchor anchor = at_left ? Anchor::end : Anchor::start;
+  const double half = to_term(part).empty() ? 0 : term_step * size / 2;
+  canvas.text_middle(id, at - Vec2{0, half}, to_text(part), {size, theme.ink, false, anchor, 3.5 * u, theme.halo});
+  if (half > 0) canvas.text_middle({"label-term", std::string{to_term(part)}}, at + Vec2{0, half}, to_term(part), {term_share * size, theme.quiet, false, anchor, 3.5 * u, theme.halo});
+}
+
+} // namespace
+
 std::vector<Mark> draw_labels(const MouthPicture& mouth, const Outline& outline, const Anatomy& anatomy, const Theme& theme, const std::vector<Part>& left, const std::vector<Part>& right,
-                              double left_x, double right_x, double size, double u) {
+                              double left_x, double right_x, double bottom, double size, double u) {
   Canvas canvas;
   for (const bool at_left : {true, false}) {
     const auto& parts = at_left ? left : right;
     std::vector<Vec2> points;
-    std::vector<double> heights;
-    for (const Part part : parts) {
-      points.push_back(mouth.frame(point_of(outline, mouth.section, anatomy, part)));
-      heights.push_back(points.back().y);
-    }
-    heights = spread_apart(heights, 1.6 * size); // visual design: 23 u apart at 14.5 u
-    for (std::size_t i = 0; i < parts.size(); ++i) {
-      const double x = at_left ? left_x : right_x;
-      const Vec2 end{x + (at_left ? 5 : -5) * u, heights[i]};
-      const MarkId id{"label", std::string{to_text(parts[i])}};
-      canvas.line(id, end, points[i], with_alpha(theme.halo, 0.8), 3.2 * u);
-      canvas.line(id, end, points[i], theme.ink, 1.1 * u);
-      canvas.circle(id, points[i], 2.4 * u, theme.ink, theme.halo, u);
-      canvas.text_middle(id, {x, heights[i]}, to_text(parts[i]), {size, theme.ink, false, at_left ? Anchor::end : Anchor::start, 3.5 * u, theme.halo});
-    }
+    for (const Part part : parts) points.push_back(mouth.frame(point_of(outline, mouth.section, anatomy, part)));
+    const auto heights = heights_of(points, bottom, size);
+    for (std::size_t i = 0; i < parts.size(); ++i) draw_label(canvas, theme, parts[i], points[i], {at_left ? left_x : right_x, heights[i]}, at_left, size, u);
   }
   return std::move(canvas.marks);
 }

@@ -8,15 +8,20 @@
 namespace mw {
 
 /// Parts of the mouth that can carry a label, in the learner's words.
-enum class Part { upper_lip, lower_lip, tip, body, root, soft_palate, epiglottis, folds, throat, jaw, lower_teeth, upper_teeth, ridge, hard_palate, nose };
+enum class Part { upper_lip, lower_lip, tip, blade, body, root, soft_palate, epiglottis, folds, throat, jaw, lower_teeth, upper_teeth, ridge, hard_palate, nose };
 std::string_view to_text(Part part);
+/// The word of anatomy or phonetics for it, where that is another one; empty where it is the same.
+std::string_view to_term(Part part);
 /// A point of the part in this pose, mm.
 Vec2 point_of(const Outline& outline, const Section& section, const Anatomy& anatomy, Part part);
 
-/// Labels in two columns outside the head, sorted by the height of their points, so that leaders do not cross.
+/// Labels in two columns outside the head, sorted by the height of their points, so that leaders do not cross: the plain
+/// word with the technical term below it. Those that would stand below `bottom` move up.
 std::vector<Mark> draw_labels(const MouthPicture& mouth, const Outline& outline, const Anatomy& anatomy, const Theme& theme, const std::vector<Part>& left, const std::vector<Part>& right,
-                              double left_x, double right_x, double size, double u);
-/// The usual two columns; `few` for small pictures.
-std::pair<std::vector<Part>, std::vector<Part>> usual_labels(bool few);
+                              double left_x, double right_x, double bottom, double size, double u);
+/// How many: none, three for the back row, those that fit a small picture, all.
+enum class Labelling { none, three, few, all };
+/// The usual two columns.
+std::pair<std::vector<Part>, std::vector<Part>> usual_labels(Labelling labelling);
 
 } // namespace mw

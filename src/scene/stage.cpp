@@ -33,7 +33,7 @@ struct StagePen {
     const double u = view.u;
     m.rect = {view.rect.x + 4 * u, view.rect.y + 4 * u, view.rect.width - 8 * u, view.rect.height - 6 * u};
     if (view.labels != Labelling::none) { // room for the columns
-      const double column = std::min(150 * u, view.rect.width * 0.24);
+      const double column = label_column();
       m.rect.x += column, m.rect.width -= 2 * column;
     }
     if (view.framing) m.box = framing(anatomy(), *view.framing);
@@ -108,15 +108,16 @@ struct StagePen {
     }
     keep.push_back({view.mirrored ? x - widest : x, view.rect.y + 10 * u, widest, y - view.rect.y - 24 * u});
   }
+  [[nodiscard]] double label_column() const { return std::min(112 * view.u * view.label_size / 14.5, view.rect.width * 0.24); }
   void draw_labels_columns() {
     if (view.labels == Labelling::none) return;
-    auto [left, right] = usual_labels(view.labels == Labelling::few);
+    auto [left, right] = usual_labels(view.labels);
     if (view.mirrored) std::swap(left, right);
-    const double u = view.u, size = 14.5 * u, column = std::min(150 * u, view.rect.width * 0.24);
+    const double u = view.u, size = view.label_size * u, column = label_column();
     double nose = 1e300, back = -1e300; // the columns stand close to the head
     for (const Vec2 p : picture.mouth.section.head) nose = std::min(nose, picture.mouth.frame(p).x), back = std::max(back, picture.mouth.frame(p).x);
     const double left_x = std::max(view.rect.x + column, nose - 8 * u), right_x = std::min(view.rect.right() - column, back + 16 * u);
-    canvas.add(draw_labels(picture.mouth, outline, anatomy(), theme, left, right, left_x, right_x, size, u));
+    canvas.add(draw_labels(picture.mouth, outline, anatomy(), theme, left, right, left_x, right_x, view.rect.bottom() - (view.shelf ? 0.25 * view.rect.height : 8 * u), size, u));
   }
   void draw_arrows(const Take& take) {
     if (!view.arrows || !view.lit || view.lit->clash >= take.clashes.size()) return;

@@ -8,8 +8,6 @@
 
 namespace mw {
 
-enum class Labelling { none, few, all };
-
 struct StageView {
   const Theme* theme = nullptr;
   Rect rect{};                    // the panel
@@ -26,6 +24,7 @@ struct StageView {
   std::optional<Articulator> spotlight{};
   double spotlight_strength = 1;
   Labelling labels = Labelling::none;
+  double label_size = 14.5;         // u
   bool sound_now = true, shelf = true, peephole = true, lips_corner = false;
   std::optional<SidePicture> first_side{};
   std::optional<AirMarks> air = AirMarks{};
