@@ -14,7 +14,7 @@ namespace {
 constexpr double least_cell_u = 27, most_cell_u = 84, sound_u = 24;
 
 // Room for the names of the accents, u.
-double gutter_of(const CompareRowsView& view) { return view.rect.width > 1000 * view.u ? 188 : 150; }
+double gutter_of(const CompareRowsView& view) { return view.brief ? 84 : view.rect.width > 1000 * view.u ? 188 : 150; }
 
 /// A word over its columns.
 struct ColumnWord { std::string text; std::size_t first, last; };
@@ -72,6 +72,11 @@ struct RowsPen {
   void draw_label(const Take& take, ChartSet::Look look, const char* role, double y) {
     const double middle = y + height / 2, x = view.rect.x;
     canvas.add(draw_side_mark(theme, look, {x + 17 * u, middle}, 6 * u));
+    if (view.brief) {
+      const std::string id = take.accent && take.accent->status != "yours" ? take.accent->id : "yours";
+      canvas.fitted({"row-name", {}}, {x + 30 * u, middle_baseline(middle, 15 * u, true)}, id, {15 * u, theme.ink, true}, gutter_of(view) * u - 36 * u);
+      return;
+    }
     std::string name = take.accent ? short_name(*take.accent) : take.request.accent;
     const double room = (gutter_of(view) - 48) * u;
     if (text_width(name, 0.85 * 15 * u, true) > room) name = take.accent ? take.accent->id : take.request.accent;
@@ -127,6 +132,10 @@ CompareRowsPicture compose_compare_rows(const Comparing& c, const CompareRowsVie
   const double tall = std::clamp((view.rect.height - 56 * u) / 2 - 6 * u, 24 * u, 42 * u), y = view.rect.y;
   const double spare = std::max(0.0, view.rect.height - 34 * u - 2 * tall - 12 * u - 8 * u) * 0.35;
   RowsPen pen{c, view, theme, u, view.rect.x + gutter, cell, y + 23 * u + spare, y + 34 * u + spare, tall, y + 46 * u + tall + spare, page};
+  if (view.brief) { // larger letters in as little room: words, row, arrows, row
+    pen.height = std::max(24 * u, (view.rect.height - 44 * u) / 2);
+    pen.word_y = y + 20 * u, pen.first_y = y + 27 * u, pen.second_y = pen.first_y + pen.height + 12 * u;
+  }
   pen.draw_label(*c.own, ChartSet::Look::second, "own", pen.first_y);
   pen.draw_label(*c.target, ChartSet::Look::own, "target", pen.second_y);
   for (const ColumnWord& w : words) pen.draw_word(w);
@@ -134,7 +143,7 @@ CompareRowsPicture compose_compare_rows(const Comparing& c, const CompareRowsVie
     pen.draw_cell(i, *c.own, c.columns[i].own, pen.first_y);
     pen.draw_cell(i, *c.target, c.columns[i].target, pen.second_y);
     pen.draw_arrow(i);
-    out.cells.emplace_back(i, Rect{pen.x_of(i), pen.first_y, cell, pen.second_y + tall - pen.first_y});
+    out.cells.emplace_back(i, Rect{pen.x_of(i), pen.first_y, cell, pen.second_y + pen.height - pen.first_y});
   }
   out.swap = {view.rect.x + 14 * u, pen.word_y - 17 * u, 60 * u, 24 * u};
   out.group.mark = {"compare-rows", {}};

@@ -34,23 +34,60 @@ MmBox box_for(const Anatomy& anatomy, Rect rect) {
   return box;
 }
 
-// From the learner's tongue to the target's, where they lie furthest apart.
-void draw_difference(Canvas& canvas, const MouthFrame& frame, const Theme& theme, double u, const Outline& here, const Outline& other) {
-  const std::size_t n = std::min(here.dorsum.size(), other.dorsum.size());
-  std::size_t at = n / 4;
-  double most = 0;
+/// Where two tongues differ most: from a point of the other to one of this.
+struct Difference { Vec2 from, to; double size = 0; };
+
+// Point against point along both surfaces: the way a piece of the tongue goes.
+Difference along_surfaces(const Polyline& here, const Polyline& other) {
+  const std::size_t n = std::min(here.size(), other.size());
+  Difference out;
   for (std::size_t i = n / 4; i < n; ++i)
-    if (const double d = glm::distance(here.dorsum[i], other.dorsum[i]); d > most) most = d, at = i;
-  if (most < shown_mm) return;
-  const Vec2 tip = here.dorsum[at], along = (other.dorsum[at] - tip) / most;
-  const Colour ink = from_hex("#1B1206");
-  canvas.arrow({"difference", {}}, frame(tip + along * std::max(most, 10.0)), frame(tip), {ink, 3 * u, 13 * u, theme.clash2, 2.6 * u});
+    if (const double d = glm::distance(here[i], other[i]); d > out.size) out = {other[i], here[i], d};
+  return out;
 }
 
-void draw_key(Canvas& canvas, const Theme& theme, Vec2 at, double u, bool target) {
+// Two types of tongue (tip up and bunched) have no points in common that could go from the one to the other: the gap
+// between the two lines is what is seen.
+Difference between_lines(const Polyline& here, const Polyline& other) {
+  Difference out;
+  for (std::size_t i = here.size() / 4; i < here.size(); ++i) {
+    const auto nearest = std::min_element(other.begin(), other.end(), [&](Vec2 a, Vec2 b) { return glm::distance(a, here[i]) < glm::distance(b, here[i]); });
+    if (nearest != other.end())
+      if (const double d = glm::distance(*nearest, here[i]); d > out.size) out = {*nearest, here[i], d};
+  }
+  return out;
+}
+
+// The tip leads on one side and not on the other.
+bool is_other_type(const Comparing& c, std::size_t column) {
+  const CompareColumn& at = c.columns[column];
+  if (!at.own || !at.target) return false;
+  const auto lead = [](const Take& take, std::size_t i) -> std::optional<Primary> {
+    if (!take.targets) return {};
+    const auto target = target_of(*take.anatomy, *take.targets, take.track.segments[i].sound);
+    return target ? std::optional(target->primary) : std::nullopt;
+  };
+  return lead(*c.own, *at.own) != lead(*c.target, *at.target) || c.own->track.segments[*at.own].sound.kind != c.target->track.segments[*at.target].sound.kind;
+}
+
+// From the learner's tongue to the target's, where they lie furthest apart; the target's end is where it points. No longer
+// than the arrows of a tug (visual design, 7.1): 9 to 16 mm.
+void draw_difference(Canvas& canvas, const MouthFrame& frame, const Theme& theme, double u, const Difference& difference) {
+  if (difference.size < shown_mm) return;
+  const Vec2 along = (difference.from - difference.to) / difference.size;
+  const Colour ink = from_hex("#1B1206");
+  const Vec2 from = frame(difference.to + along * std::clamp(difference.size, 9.0, 16.0)), to = frame(difference.to);
+  const double v = std::min(u, glm::distance(from, to) / 24); // the head is about half of it at most
+  canvas.arrow({"difference", {}}, from, to, {ink, 3 * v, 13 * v, theme.clash2, 2.6 * v});
+}
+
+void draw_key(Canvas& canvas, const Theme& theme, Vec2 at, double width, double u, bool target) {
   canvas.line({"ghost-key", {}}, at, at + Vec2{34 * u, 0}, theme.ink, 2.4 * u, target ? std::vector<double>{2 * u, 5 * u} : std::vector<double>{7 * u, 5 * u});
-  canvas.text({"ghost-key", {}}, at + Vec2{0, 19 * u}, target ? "your own" : "the target\u2019s", {13.5 * u, theme.ink, false, Anchor::start, 3 * u, theme.panel});
-  canvas.text({"ghost-key", {}}, at + Vec2{0, 36 * u}, "tongue", {13.5 * u, theme.ink, false, Anchor::start, 3 * u, theme.panel});
+  double y = at.y + 19 * u;
+  for (const std::string& line : wrap_text(target ? "your own tongue" : "the target\u2019s tongue", 13.5 * u, false, width)) {
+    canvas.text({"ghost-key", {}}, {at.x, y}, line, {13.5 * u, theme.ink, false, Anchor::start, 3 * u, theme.panel});
+    y += 17 * u;
+  }
 }
 
 // Mark, name and role at the left, the sound now at the right. Gives the box of the name.
@@ -101,8 +138,12 @@ CompareStagePicture compose_compare_stage(const Comparing& c, Tracer& tracer, do
     Canvas inside;
     inside.add(stage.group);
     const auto column = column_at(c.columns, target_s);
-    if (view.target && column && !c.columns[*column].same) draw_difference(inside, stage.mouth.frame, theme, u, tracer.trace(pose_at(side.take->motion, side.t)), other);
-    draw_key(inside, theme, {body.x + 14 * u, body.bottom() - 112 * u}, u, view.target);
+    if (view.target && column && !c.columns[*column].same) {
+      const Outline& here = tracer.trace(pose_at(side.take->motion, side.t));
+      draw_difference(inside, stage.mouth.frame, theme, u, is_other_type(c, *column) ? between_lines(here.dorsum, other.dorsum) : along_surfaces(here.dorsum, other.dorsum));
+    }
+    // over the lips; narrow where the face is near
+    draw_key(inside, theme, {body.x + 14 * u, body.bottom() - (view.brief ? 132 : 112) * u}, (view.brief ? 56 : 90) * u, u, view.target);
     Group clipped{{"compare-stage", view.target ? "target" : "own"}};
     clipped.clip = rounded_rectangle({view.rect.x + 1.1 * u, view.rect.y + 1.1 * u}, {view.rect.width - 2.2 * u, view.rect.height - 2.2 * u}, 9 * u);
     clipped.marks = std::move(inside.marks);

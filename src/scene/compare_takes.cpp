@@ -141,6 +141,56 @@ struct Told {
   }
 };
 
+// ---- whole words: fine and find
+
+/// Columns of the word that holds a sound of the target; sounds of the own side alone too.
+std::vector<std::size_t> columns_of_word(const Comparing& c, std::size_t target, std::size_t own) {
+  const int t = c.target->track.segments[target].word, o = c.own->track.segments[own].word;
+  std::vector<std::size_t> out;
+  for (std::size_t i = 0; i < c.columns.size(); ++i) {
+    const Segment *there = target_segment(c, i), *here = own_segment(c, i);
+    if (there ? there->word == t : here->word == o) out.push_back(i);
+  }
+  return out;
+}
+
+/// The first difference of the two words on the side that keeps them apart, in a few plain words.
+std::string word_move(const Told& told, const std::vector<std::size_t>& columns) {
+  for (const std::size_t i : columns) {
+    const Segment *o = own_segment(told.c, i), *t = target_segment(told.c, i);
+    if (t && !o) return "say the " + to_ipa(t->sound) + ": the " + describe_sound(t->sound).what;
+    if (o && !t) return "leave the " + to_ipa(o->sound) + " out";
+    if (to_ipa(o->sound) != to_ipa(t->sound)) return "for " + to_ipa(t->sound) + " " + tell_change(told.anatomy, told.targets, o->sound, t->sound).text;
+  }
+  return "";
+}
+
+Change word_change(const Told& told, const Shift& s) {
+  Change out;
+  out.kind = s.kept_apart ? Change::Kind::split : Change::Kind::merge;
+  out.shift = true;
+  for (const std::size_t k : {0u, 1u})
+    for (const std::size_t i : columns_of_word(told.c, s.a_places[k], s.b_places[k])) out.columns.push_back(i);
+  std::sort(out.columns.begin(), out.columns.end());
+  const std::vector<std::size_t> all = out.columns;
+  std::erase_if(out.columns, [&](std::size_t i) { return told.c.columns[i].same; });
+  const std::string move = word_move(told, out.columns);
+  if (out.columns.empty()) out.columns = all;
+  out.title = to_lower(s.words[0]) + " and " + to_lower(s.words[1]) + (s.kept_apart ? ": two words here, one in the learner\u2019s" : ": one word here, two in the learner\u2019s");
+  out.detail = s.kept_apart ? s.a_ipa[0] + " and " + s.a_ipa[1] + ", not twice " + s.b_ipa[0] : s.a_ipa[0] + " for both, not " + s.b_ipa[0] + " and " + s.b_ipa[1];
+  if (!move.empty()) out.detail += ": " + move;
+  out.weight = told.weight(whole_sound_mm, out.columns, true);
+  return out;
+}
+
+/// A sound that only one side has, told with its words already.
+bool is_told(const std::vector<Change>& words, const Group& g) {
+  if (!g.own.empty() && !g.target.empty()) return false;
+  return std::any_of(words.begin(), words.end(), [&](const Change& w) {
+    return std::all_of(g.columns.begin(), g.columns.end(), [&](std::size_t i) { return std::count(w.columns.begin(), w.columns.end(), i) > 0; });
+  });
+}
+
 // Groups that share the sound of one side and part on the other; weak vowels follow the strong ones and count for nothing.
 std::vector<Group*> sharing(std::vector<Group>& groups, const Group& g, bool split) {
   std::vector<Group*> out;
@@ -163,8 +213,11 @@ std::vector<Change> changes_of(const Comparing& c, const std::vector<Shift>& shi
   std::vector<Change> out;
   auto groups = groups_of(c);
   const Told told{c, *c.target->anatomy, *c.target->targets};
+  for (const Shift& s : shifts)
+    if (s.of == ShiftOf::word && !s.weak) out.push_back(word_change(told, s));
+  const std::vector<Change> words = out;
   for (Group& g : groups) {
-    if (g.told || !g.differs()) continue;
+    if (g.told || !g.differs() || is_told(words, g)) continue;
     if (g.own.empty() || g.target.empty()) {
       out.push_back(told.one_sided(g));
       continue;

@@ -62,6 +62,17 @@ void draw_change_flag(Canvas& canvas, const Theme& theme, const Change& change, 
   canvas.add(draw_sign(Sign::right, centre, 0.62 * r, lit ? theme.ink : theme.quiet));
 }
 
+// At most so many lines, the last one cut with an ellipsis; a single line is left whole for shrinking.
+std::vector<std::string> cut_lines(const std::string& text, double size, double width, int most) {
+  if (most == 1) return {text};
+  auto lines = wrap_text(text, size, false, width);
+  if (lines.size() <= static_cast<std::size_t>(most)) return lines;
+  lines.resize(static_cast<std::size_t>(most));
+  lines.back() = cut_text(lines.back() + " \u2026", size, false, width);
+  if (!lines.back().ends_with("\u2026")) lines.back() += "\u2026";
+  return lines;
+}
+
 } // namespace
 
 ChangesPicture compose_changes(const Comparing& c, const ChangesView& view) {
@@ -72,17 +83,12 @@ ChangesPicture compose_changes(const Comparing& c, const ChangesView& view) {
   double y = view.rect.y;
   for (std::size_t i = view.first; i < std::min(c.changes.size(), view.first + view.most); ++i) {
     const Change& change = c.changes[i];
-    auto lines = wrap_text(change.detail, small, false, width);
-    if (lines.size() > static_cast<std::size_t>(view.lines)) {
-      lines.resize(static_cast<std::size_t>(view.lines));
-      lines.back() = cut_text(lines.back() + " \u2026", small, false, width);
-      if (!lines.back().ends_with("\u2026")) lines.back() += "\u2026";
-    }
-    const double height = 22 * u + static_cast<double>(lines.size()) * 17 * u + 4 * u;
-    if (y + height > view.rect.bottom() + 4 * u) break;
+    const auto titles = cut_lines(change.title, size, width, view.title_lines), lines = cut_lines(change.detail, small, width, view.lines);
+    const double title = (static_cast<double>(titles.size()) * 20 + 2) * u, height = title + static_cast<double>(lines.size()) * 17 * u + 4 * u;
+    if (y + height > view.rect.bottom() + 4 * u && i > view.first) break;
     draw_change_flag(canvas, theme, change, view.lit == i, {view.rect.x + 30 * u, y + 21 * u}, 13 * u, i);
-    canvas.fitted({"change", {}}, {x, y + 17 * u}, change.title, {size, theme.ink}, width);
-    for (std::size_t k = 0; k < lines.size(); ++k) canvas.text({"change-detail", {}}, {x, y + (34 + 17 * static_cast<double>(k)) * u}, lines[k], {small, theme.quiet});
+    for (std::size_t k = 0; k < titles.size(); ++k) canvas.fitted({"change", {}}, {x, y + (17 + 20 * static_cast<double>(k)) * u}, titles[k], {size, theme.ink}, width);
+    for (std::size_t k = 0; k < lines.size(); ++k) canvas.text({"change-detail", {}}, {x, y + title + (12 + 17 * static_cast<double>(k)) * u}, lines[k], {small, theme.quiet});
     out.rows.emplace_back(i, Rect{view.rect.x + 10 * u, y, view.rect.width - 20 * u, height});
     y += height;
   }

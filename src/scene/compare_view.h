@@ -21,6 +21,7 @@ struct CompareStageView {
   double u = 1;
   bool target = false;
   bool field = false;  // the name is a field that opens a list
+  bool brief = false;  // large letters in a small stage (Present)
   std::string role;    // under the name
   bool mirrored = false, labels = false, shadows = true, mouth = true; // mouth false: covered
   std::optional<Articulator> spotlight{};
@@ -41,7 +42,7 @@ struct ChangesView {
   double u = 1;
   std::size_t first = 0, most = 3;
   std::optional<std::size_t> lit{}; // the one under the time or in hand
-  int lines = 2;                    // of a detail
+  int lines = 2, title_lines = 1;   // of a detail, of a title
 };
 struct ChangesPicture {
   Group group;
@@ -59,6 +60,7 @@ struct CompareRowsView {
   double u = 1;
   std::optional<std::size_t> now{}; // column
   std::optional<std::size_t> page{}; // instead of the page of `now`
+  bool brief = false;                // a mark and the accent's id only (Present)
 };
 struct CompareRowsPicture {
   Group group;
