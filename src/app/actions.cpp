@@ -1,5 +1,7 @@
 #include "app/actions.h"
 
+#include "app/compare.h"
+#include "app/correcting.h"
 #include "app/pattern_play.h"
 #include "app/playback.h"
 #include "scene/mouth_slip.h"
@@ -47,7 +49,12 @@ constexpr std::array rows{
     KeyRow{SDLK_v, false, false, Action::face, "V", "the pattern of the line, or its moves"},
     KeyRow{SDLK_UP, false, false, Action::lane_up, "↑", "pattern: a lane up; ← → a syllable", false},
     KeyRow{SDLK_DOWN, false, false, Action::lane_down, "↓", "pattern: a lane down", false},
+    KeyRow{SDLK_c, false, false, Action::speaker, "C", "whose mouth: man, woman, child"},
+    KeyRow{SDLK_e, false, false, Action::correct, "E", "say the word here another way"},
+    KeyRow{SDLK_z, false, true, Action::undo, "ctrl Z", "take that back: the word as before"},
     KeyRow{SDLK_p, false, false, Action::present, "P", "present, and back"},
+    KeyRow{SDLK_F11, false, false, Action::full_screen, "F11", "the whole screen, or a window"},
+    KeyRow{SDLK_t, false, false, Action::calm, "T", "reduced motion: steps, no fades"},
     KeyRow{SDLK_b, false, false, Action::blank, "B", "blank the picture while presenting"},
     KeyRow{SDLK_PERIOD, false, false, Action::blank, ".", "blank (clicker)", false},
     KeyRow{SDLK_SLASH, false, false, Action::phrase, "/", "edit the line"},
@@ -55,6 +62,15 @@ constexpr std::array rows{
     KeyRow{SDLK_ESCAPE, false, false, Action::leave, "Esc", "close, leave, back"},
     KeyRow{SDLK_F1, false, false, Action::key_sheet, "F1", "this table"},
     KeyRow{SDLK_q, false, true, Action::quit, "ctrl Q", "quit"},
+    KeyRow{SDLK_x, false, false, Action::swap, "X", "the two accents change places", true, KeyPlace::compare},
+    KeyRow{SDLK_y, false, false, Action::learner, "Y", "choose the learner\u2019s own accent", true, KeyPlace::compare},
+    KeyRow{SDLK_n, false, false, Action::next_clash, "N", "the next sound that differs", true, KeyPlace::compare},
+    KeyRow{SDLK_TAB, false, false, Action::none, "tab", "from vowel to vowel", true, KeyPlace::my_accent},
+    KeyRow{SDLK_RIGHT, false, false, Action::none, "\u2190 \u2191 \u2192 \u2193", "move the vowel, or the slider", true, KeyPlace::my_accent},
+    KeyRow{SDLK_RIGHT, true, false, Action::none, "shift \u2192", "the same, five times finer", true, KeyPlace::my_accent},
+    KeyRow{SDLK_r, false, false, Action::none, "R", "turn its lips: spread, half, rounded", true, KeyPlace::my_accent},
+    KeyRow{SDLK_z, false, true, Action::none, "ctrl Z", "undo", true, KeyPlace::my_accent},
+    KeyRow{SDLK_y, false, true, Action::none, "ctrl Y", "redo", true, KeyPlace::my_accent},
 };
 
 void next_theme(View& view) { view.theme = view.theme == "light" ? "dark" : view.theme == "dark" ? "high" : "light"; }
@@ -78,13 +94,15 @@ void turn_slips(Session& session) {
 // One thing at a time: the nearest cover first.
 void leave(Session& session) {
   View& view = session.view;
-  if (session.menu) session.menu.reset();
+  if (session.correcting) session.correcting.reset(), session.field_active = false;
+  else if (session.menu) session.menu.reset();
   else if (view.key_sheet) view.key_sheet = false;
   else if (view.blank) view.blank = false;
   else if (view.presenting) view.presenting = false;
   else if (view.covered) view.covered = false;
   else if (view.spotlight) view.spotlight.reset();
   else if (view.loop_span) view.loop_span.reset();
+  else if (view.full_screen) view.full_screen = false;
 }
 
 // Keys that mean the pattern while it is in front; false for all others.
@@ -101,9 +119,17 @@ bool act_on_pattern(Session& session, Action action) {
   }
 }
 
+// In Compare the next place is the next that differs.
+bool act_on_compare(Session& session, Action action) {
+  if (action != Action::next_clash && action != Action::last_clash) return false;
+  go_to_difference(session, action == Action::next_clash ? 1 : -1);
+  return true;
+}
+
 void act_on_take(Session& session, Action action) {
   if (!session.take) return;
   if (shows_pattern(session) && act_on_pattern(session, action)) return;
+  if (session.view.screen == Screen::compare && act_on_compare(session, action)) return;
   View& view = session.view;
   const Take& take = *session.take;
   switch (action) {
@@ -126,15 +152,25 @@ void act_on_take(Session& session, Action action) {
 
 std::span<const KeyRow> key_rows() { return rows; }
 
+std::string_view to_title(KeyPlace place) {
+  switch (place) {
+    case KeyPlace::anywhere: return "Keys";
+    case KeyPlace::compare: return "In Compare";
+    case KeyPlace::my_accent: return "In My accent";
+  }
+  return "";
+}
+
 std::string_view key_of(Action action) {
   const auto row = std::find_if(rows.begin(), rows.end(), [&](const KeyRow& r) { return r.action == action; });
   return row == rows.end() ? std::string_view{} : row->label;
 }
 
-const KeyRow* find_key(const KeyPress& key) {
+const KeyRow* find_key(const KeyPress& key, Screen screen) {
   if (key.alt) return nullptr;
   const auto row = std::find_if(rows.begin(), rows.end(), [&](const KeyRow& r) {
-    return r.code == key.code && r.shift == key.shift && r.control == key.control;
+    const bool here = r.place == KeyPlace::anywhere || (r.place == KeyPlace::compare && screen == Screen::compare);
+    return here && r.code == key.code && r.shift == key.shift && r.control == key.control;
   });
   return row == rows.end() ? nullptr : &*row;
 }
@@ -154,7 +190,7 @@ void act(Session& session, Action action) {
     case Action::labels: view.labels = !view.labels; return;
     case Action::cover: view.covered = !view.covered; return;
     case Action::present:
-      view.presenting = session.take && !view.presenting;
+      view.presenting = has_phrase(session) && !view.presenting;
       view.blank = false;
       return;
     case Action::blank:
@@ -180,6 +216,18 @@ void act(Session& session, Action action) {
       view.face = view.face == Face::moves ? Face::pattern : Face::moves;
       return;
     case Action::all_lanes: view.all_lanes = !view.all_lanes; return;
+    case Action::speaker: return choose_speaker(session, next_speaker(session.request.anatomy));
+    case Action::calm:
+      view.calm = !view.calm;
+      view.calm_plays = false;
+      return;
+    case Action::full_screen: view.full_screen = !view.full_screen; return;
+    case Action::swap:
+      if (has_phrase(session)) swap_accents(session);
+      return;
+    case Action::learner: session.wants_learner = has_phrase(session); return;
+    case Action::correct: return correct_word_now(session);
+    case Action::undo: return undo_correction(session);
     case Action::quit: session.quits = true; return;
     default: return act_on_take(session, action);
   }

@@ -39,6 +39,15 @@ Result<Done> set_size(WindowOptions& options, const std::string& text) {
   return Problem{ProblemKind::usage, "--size takes width x height in pixels", text, "try --size 1280x720"};
 }
 
+// "--motion reduced", "--present window"
+Result<Done> set_way(WindowOptions& options, const std::string& word, const std::string& value) {
+  const bool motion = word == "--motion";
+  const std::string yes = motion ? "reduced" : "full", no = motion ? "usual" : "window";
+  if (value != yes && value != no) return Problem{ProblemKind::usage, word + " takes " + no + " or " + yes, value, ""};
+  (motion ? options.reduced_motion : options.present_full) = value == yes;
+  return Done{};
+}
+
 } // namespace
 
 Result<WindowOptions> read_window_options(const std::vector<std::string>& arguments) {
@@ -51,11 +60,15 @@ Result<WindowOptions> read_window_options(const std::vector<std::string>& argume
     }
     if (i + 1 == arguments.size()) return Problem{ProblemKind::usage, word + " needs a value", "", "see mouthwright open --help"};
     const std::string& value = arguments[++i];
-    if (word == "--script") out.script = value;
+    if (word == "--script") out.script = value, out.present_full = false; // in the size that the script names
     else if (word == "--shot") out.shot = value;
     else if (word == "--phrase") out.request.phrase = value;
     else if (word == "--accent") out.request.accent = value;
     else if (word == "--theme") out.theme = value;
+    else if (word == "--anatomy") out.request.anatomy = value;
+    else if (word == "--motion" || word == "--present") {
+      if (auto done = set_way(out, word, value); !done) return done.error();
+    }
     else if (word == "--size") {
       if (auto size = set_size(out, value); !size) return size.error();
     } else return Problem{ProblemKind::usage, "the window has no option " + word, "", "see mouthwright open --help"};
@@ -67,7 +80,10 @@ std::string_view window_help() {
   return "mouthwright open [OPTIONS]\n"
          "  --phrase TEXT      the line to start with\n"
          "  --accent ID        its accent (GA)\n"
+         "  --anatomy ID       adult-male, adult-female or child\n"
          "  --theme T          light, dark, high\n"
+         "  --motion M         usual, or reduced: steps, no fades\n"
+         "  --present P        full: Present takes the whole screen (window with --script)\n"
          "  --size WxH         size of the window (1280x720)\n"
          "for tests:\n"
          "  --script FILE      events, one a line; the window closes at its end\n"

@@ -17,6 +17,7 @@ struct WindowOptions {
   int width = 1280, height = 720;
   std::string theme = "light";
   bool reduced_motion = false;
+  bool present_full = true; // Present takes the whole screen
   std::string lesson;       // a lesson file: its line in hand and its theme
   std::string script;       // for tests: a file of events, see script.h; the window closes at its end
   std::string shot;         // for tests: the last picture goes to this PNG

@@ -42,6 +42,43 @@ void go_to_column(Session& session, std::size_t column) {
   session.view = go_to(session.view, *session.take, moment_of_column(*session.compare->comparing, column));
 }
 
+void go_to_difference(Session& session, int direction) {
+  const auto comparing = session.compare ? session.compare->comparing : nullptr;
+  if (!comparing || !session.take) return;
+  std::vector<std::size_t> places;
+  for (std::size_t i = 0; i < comparing->columns.size(); ++i)
+    if (change_at(*comparing, i) && (!comparing->columns[i].same || comparing->changes[*change_at(*comparing, i)].kind == Change::Kind::way)) places.push_back(i);
+  if (places.empty()) return;
+  const std::size_t now = column_at(comparing->columns, session.view.time_s).value_or(0);
+  const auto after = direction > 0 ? std::upper_bound(places.begin(), places.end(), now) : std::lower_bound(places.begin(), places.end(), now);
+  if (direction > 0) go_to_column(session, after == places.end() ? places.front() : *after);
+  else go_to_column(session, after == places.begin() ? places.back() : *std::prev(after));
+}
+
+std::shared_ptr<const Comparing> comparing_now(Session& session) {
+  if (!session.compare) session.compare = std::make_shared<CompareDesk>();
+  CompareDesk& desk = *session.compare;
+  const Request wanted = own_request(session);
+  session.aside = wanted;
+  if (!session.aside_take || !(session.aside_take->request == wanted)) return desk.comparing;
+  if (desk.comparing && desk.comparing->target == session.take && desk.comparing->own == session.aside_take) return desk.comparing;
+  const bool other_phrase = !desk.comparing || desk.comparing->target->request.phrase != session.take->request.phrase;
+  desk.comparing = std::make_shared<const Comparing>(compare_takes(session.aside_take, session.take));
+  desk.change.reset(), desk.page.reset();
+  if (other_phrase) desk.first = 0, desk.all = false;
+  return desk.comparing;
+}
+
+void open_learners(Session& session, Rect under) {
+  Menu menu{"learner", under, {}, -1, 0, 0};
+  const std::string own = own_accent(session);
+  for (const auto& accent : session.accents) {
+    if (accent.id == own) menu.chosen = menu.at = static_cast<int>(menu.rows.size());
+    menu.rows.push_back({accent.name, accent.status == "yours" ? "yours" : accent.id});
+  }
+  session.menu = std::move(menu);
+}
+
 void loop_change(Session& session, std::size_t index) {
   CompareDesk& desk = *session.compare;
   const Comparing& c = *desk.comparing;
@@ -56,9 +93,8 @@ void loop_change(Session& session, std::size_t index) {
   view.slow = std::max(view.slow, slowest_loop);
   view.loop_span = std::pair{std::max(start_of(*session.take), at.target_from_s - around_s), std::min(end_of(*session.take), at.target_to_s + around_s)};
   view.time_s = view.loop_span->first;
-  view.glide.reset();
-  view.seam_s = 0;
-  view.playing = true;
+  view.playing = false;
+  view = toggle_play(view, *session.take);
   desk.change = index;
 }
 

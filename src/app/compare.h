@@ -18,6 +18,12 @@ struct CompareDesk {
 
 /// Compare: two stages, both charts, what changes, two rows of sounds.
 void show_compare_screen(Ui& ui, Session& session, const Layout& layout);
+/// The same from the back row: both mouths, both rows of sounds, what changes now; no buttons.
+void show_compare_presenter(Ui& ui, Session& session, const Layout& layout);
+/// The pair of takes that fits what is asked for, the last pair until then; none before the first is made.
+std::shared_ptr<const Comparing> comparing_now(Session& session);
+/// The list of accents for the learner, under a rectangle of the window.
+void open_learners(Session& session, Rect under);
 
 /// The accent on the own side: the request's learner; without one, an accent other than the target's.
 std::string own_accent(const Session& session);
@@ -29,6 +35,8 @@ void swap_accents(Session& session);
 
 /// To the moment that shows a column, paused.
 void go_to_column(Session& session, std::size_t column);
+/// To the next (1) or the last (-1) place that differs, round the ends, paused.
+void go_to_difference(Session& session, int direction);
 /// Loops the places of a change at an eighth of true speed or slower.
 void loop_change(Session& session, std::size_t change);
 

@@ -56,20 +56,12 @@ struct ComparePanels {
     view.mouth = session.fades.cover < 1;
     const auto stage = compose_compare_stage(c, tracer_of(session), t, view);
     ui.canvas.add(stage.group);
-    if (!target && ui.spot("learner", stage.name, {"The learner\u2019s own accent", "What the learner speaks at home; the line is set beside it.", ""})) open_learners(in_window(rect, stage.name));
+    if (!target && session.wants_learner) session.wants_learner = false, open_learners(session, in_window(rect, stage.name));
+    if (!target && ui.spot("learner", stage.name, {"The learner\u2019s own accent", "What the learner speaks at home; the line is set beside it.", "Y"})) open_learners(session, in_window(rect, stage.name));
     if (session.fades.cover > 0)
       ui.canvas.box({"cover", ""}, {1.5 * u(), 46 * u(), rect.width - 3 * u(), rect.height - 47.5 * u()}, 9 * u(), with_alpha(theme().rule, session.fades.cover));
     if (session.problem) ui.canvas.box({"veil", ""}, inset(at_origin(rect), 1.1 * u()), 9 * u(), with_alpha(theme().panel, 0.2));
     ui.end_sheet();
-  }
-  void open_learners(Rect under) {
-    Menu menu{"learner", under, {}, -1, 0, 0};
-    const std::string own = own_accent(session);
-    for (const auto& accent : session.accents) {
-      if (accent.id == own) menu.chosen = menu.at = static_cast<int>(menu.rows.size());
-      menu.rows.push_back({accent.name, accent.id});
-    }
-    session.menu = std::move(menu);
   }
 
   // ---- chart and list
@@ -161,7 +153,7 @@ struct ComparePanels {
       if (ui.is_hovered(id) && now != column) ui.canvas.box({}, inset(cell, 1 * u()), 6 * u(), with_alpha(theme().select, 0.45));
     }
     ui.canvas.add(rows.group);
-    if (ui.button("swap-accents", rows.swap, {}, "Swap", {"Swap", "The learner\u2019s accent becomes the target, and the other way round.", ""})) swap_accents(session);
+    if (ui.button("swap-accents", rows.swap, {}, "Swap", {"Swap", "The learner\u2019s accent becomes the target, and the other way round.", "X"})) swap_accents(session);
     if (rows.pages > 1) turn_pages(rows);
     ui.end_sheet();
   }
@@ -189,20 +181,6 @@ struct ComparePanels {
   }
 };
 
-// The pair of takes that fits what is asked for; until the second one is made, the last pair.
-void follow(Session& session) {
-  if (!session.compare) session.compare = std::make_shared<CompareDesk>();
-  CompareDesk& desk = *session.compare;
-  const Request wanted = own_request(session);
-  session.aside = wanted;
-  if (!session.aside_take || !(session.aside_take->request == wanted)) return;
-  if (desk.comparing && desk.comparing->target == session.take && desk.comparing->own == session.aside_take) return;
-  const bool other_phrase = !desk.comparing || desk.comparing->target->request.phrase != session.take->request.phrase;
-  desk.comparing = std::make_shared<const Comparing>(compare_takes(session.aside_take, session.take));
-  desk.change.reset(), desk.page.reset();
-  if (other_phrase) desk.first = 0, desk.all = false;
-}
-
 void show_waiting(Ui& ui, const Layout& layout) {
   const CompareLayout l = lay_out(layout);
   for (const auto& [name, rect] : {std::pair{"compare-own", l.own}, std::pair{"compare-target", l.target}, std::pair{"compare-side", l.side}, std::pair{"compare-rows", l.rows}}) {
@@ -215,9 +193,8 @@ void show_waiting(Ui& ui, const Layout& layout) {
 } // namespace
 
 void show_compare_screen(Ui& ui, Session& session, const Layout& layout) {
-  follow(session);
+  const auto comparing = comparing_now(session); // held: an answer may replace it
   CompareDesk& desk = *session.compare;
-  const auto comparing = desk.comparing; // held: an answer may replace it
   if (!comparing) return show_waiting(ui, layout);
   if (!session.view.loop_span) desk.change.reset();
   const CompareLayout l = lay_out(layout);

@@ -11,10 +11,11 @@ namespace mw::app {
 
 // How long the window may sleep: not at all while something moves, else until a deadline, or (-1) until something happens.
 int Window::milliseconds_to_wait() const {
-  if (another_ || is_moving(session_.view) || is_fading(session_.glow, wanted_clash(session_)) || is_fading(session_.slip_glow, wanted_slip(session_)) || is_settling(session_)) return 0;
+  if (another_ || (is_moving(session_.view) && !is_stepping(session_.view)) || is_fading(session_.glow, wanted_clash(session_)) || is_fading(session_.slip_glow, wanted_slip(session_)) || is_settling(session_)) return 0;
   if (!(fades_on(session_.fades, session_.view, fade_s, false) == session_.fades)) return 0;
   constexpr double for_ever = 1e9;
   double wait = for_ever;
+  if (is_stepping(session_.view)) wait = std::min(wait, std::max(session_.view.until_step_s, 0.001));
   if (ask_in_s_ >= 0) wait = std::min(wait, ask_in_s_);
   const bool tip_waits = !hovered_.empty() && ui_.is_hovered(hovered_) && hovered_s_ < 0.6;
   if (tip_waits) wait = std::min(wait, 0.61 - hovered_s_);

@@ -115,8 +115,10 @@ void undo(Session& session) { step_in_time(session, &MyAccent::past, &MyAccent::
 void redo(Session& session) { step_in_time(session, &MyAccent::future, &MyAccent::past); }
 
 void open_accent_menu(Session& session, Rect under) {
-  const MyAccent& mine = my_accent(session);
+  MyAccent& mine = my_accent(session);
+  mine.menu_under = under;
   Menu menu{"my-accent", under, {}, -1, 0, 0};
+  menu.rows.push_back({"a new one from\u2026", ""});
   menu.rows.push_back({"another name", ""});
   menu.rows.push_back({"go on in a copy", ""});
   if (!mine.past.empty()) menu.rows.push_back({"undo", "ctrl Z"});
@@ -126,12 +128,42 @@ void open_accent_menu(Session& session, Rect under) {
   session.menu = std::move(menu);
 }
 
+namespace {
+// The list of accents to begin from, where the menu stood.
+void open_starts(Session& session) {
+  Menu menu{"my-accent-from", session.my_accent->menu_under, {}, -1, 0, 0};
+  for (const auto& accent : session.accents) {
+    if (accent.id == session.request.accent) menu.at = static_cast<int>(menu.rows.size());
+    menu.rows.push_back({accent.name, accent.status == "yours" ? "yours" : accent.id});
+  }
+  session.opens = std::move(menu);
+}
+} // namespace
+
+void start_accent_from(Session& session, const std::string& id) {
+  MyAccent& mine = my_accent(session);
+  auto start = read_accent(id);
+  if (!start) {
+    mine.problem = start.error();
+    return;
+  }
+  const std::string name = "Your " + plain_name(start->name);
+  mine.start = *start;
+  mine.accent = copy_of(*start, free_accent_id(name), name);
+  mine.own = true, mine.problem.reset();
+  look_anew(mine);
+  save(session, mine);
+  session.accents = known_accents();
+  session.naming = Writing{mine.accent.name}; // its name at once
+}
+
 void choose_of_accent(Session& session, const std::string& row) {
   MyAccent& mine = my_accent(session);
   if (row == "undo") return undo(session);
   if (row == "redo") return redo(session);
+  if (row == "a new one from\u2026") return open_starts(session);
   if (row == "another name") {
-    session.naming = Naming{mine.accent.name};
+    session.naming = Writing{mine.accent.name};
     return;
   }
   if (row == "go on in a copy") {
@@ -178,10 +210,10 @@ std::vector<LexicalSet> sets_said(const Session& session) {
 void move_in_hand(Session& session, VowelPlace to, const std::string& gesture) {
   MyAccent& mine = my_accent(session);
   to.x = std::clamp(to.x, 0.0, 1.0), to.y = std::clamp(to.y, 0.0, 1.0);
-  const Sound& old = mine.accent.of(mine.set).vowel;
-  const Lips lips = lips_of(to);
-  to = with_lips(to, lips);
-  commit(session, with_vowel(mine.accent, mine.set, moved_vowel(old, to, mine.end)), gesture);
+  const Sound moved = moved_vowel(vowel_of(mine.accent, mine.set, mine.row), with_lips(to, lips_of(to)), mine.end);
+  to = with_lips(to, lips_of(to));
+  const auto& rows = mine.accent.contexts[static_cast<std::size_t>(mine.set)];
+  commit(session, mine.row ? with_context_vowel(mine.accent, mine.set, rows[*mine.row].context, moved) : with_vowel(mine.accent, mine.set, moved), gesture);
   mine.place = to;
 }
 
@@ -189,7 +221,7 @@ void let_go(Session& session) {
   MyAccent& mine = my_accent(session);
   // dropped on another set: they become one
   constexpr double reach = 0.03; // of the chart: nearer than the eye parts two points
-  if (mine.dragging)
+  if (mine.dragging && !mine.row)
     if (const auto onto = set_under(mine.accent, mine.set, mine.accent.of(mine.set).vowel, reach))
       if (same_vowel(mine.accent.of(*onto).vowel, mine.accent.of(mine.set).vowel)) commit(session, with_merged(mine.accent, mine.set, *onto), mine.gesture);
   mine.gesture.clear(), mine.place.reset(), mine.dragging = mine.pressed = false;

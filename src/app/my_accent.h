@@ -19,6 +19,7 @@ struct MyAccent {
   bool own = false;      // a file of the coach's; the first edit of a shipped accent makes one
   std::vector<Accent> past, future;
   std::string gesture;   // a drag that goes on: its steps are one for undo
+  Vec2 grip{};           // from the point to where the pointer holds it
   bool pressed = false, dragging = false, again = false; // a point of the chart: held, moved; it was in hand before
   std::optional<Problem> problem; // of reading or saving
   std::string saved;              // "14:02", empty before the first time
@@ -27,11 +28,14 @@ struct MyAccent {
   ChartFilter filter = ChartFilter::all;
   LexicalSet set = LexicalSet::GOAT;
   bool end = false;                // its glide's end
+  std::optional<std::size_t> row;  // its row for a special place ("before l")
   std::optional<VowelPlace> place; // where hands hold it; a letter stands near it
   int face = 0;                    // folded: set, rules, posture
   bool all_rules = false;
   int first_rule = 0;
+  Rect menu_under{};    // where its menu was opened, window pixels
   bool started = false; // the set in hand was chosen
+  bool sources = false; // where the value in hand comes from is told
 
   // pictures of the set in hand
   std::shared_ptr<Tracer> tracer;
@@ -52,6 +56,8 @@ void redo(Session& session);
 /// What the menu of the accent offers: another name, a copy, the trash, the last good state of a broken file.
 void open_accent_menu(Session& session, Rect under);
 void choose_of_accent(Session& session, const std::string& row);
+/// A new accent of one's own that begins as this one, and its name to be written.
+void start_accent_from(Session& session, const std::string& id);
 /// A value of the rule whose menu was open.
 void choose_of_rule(Session& session, const std::string& rule, const std::string& value);
 /// The shipped accents, then the coach's.
@@ -61,6 +67,7 @@ std::vector<AccentName> known_accents();
 bool take_accent_key(Ui& ui, Session& session, const KeyPress& key);
 /// R for the set in hand: spread, a little rounded, rounded.
 void turn_lips(Session& session);
+void set_lips(Session& session, Lips lips);
 /// The set in hand moved to a place of the chart.
 void move_in_hand(Session& session, VowelPlace to, const std::string& gesture);
 void let_go(Session& session);
@@ -70,7 +77,9 @@ std::vector<LexicalSet> sets_said(const Session& session);
 // ---- the parts of the view, each in a rectangle of the sheet
 void draw_accent_head(Ui& ui, Session& session, const Layout& layout, Rect rect);
 void draw_accent_chart(Ui& ui, Session& session, Vec2 sheet, Rect rect);
-void draw_set_card(Ui& ui, Session& session, Rect rect);
+void draw_set_card(Ui& ui, Session& session, Vec2 sheet, Rect rect);
+/// Where a value comes from and how sure it is, in words.
+std::string told_source(const std::string& source, const std::string& status, const std::string& note);
 /// What is wrong with the file, and the way back.
 void draw_problem_card(Ui& ui, Session& session, Rect rect);
 void draw_rules(Ui& ui, Session& session, const Layout& layout, Vec2 sheet, Rect rect);

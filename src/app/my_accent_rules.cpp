@@ -17,9 +17,9 @@ namespace {
 /// The rules asked for first, in the words of a rehearsal; the rest follow in their own order and words.
 struct Word { std::string_view rule, text; };
 constexpr std::array first_rules{
-    Word{"rhotic", "r said in ‘fire’"},           Word{"t_flapping", "t tapped in ‘kettle’"},    Word{"t_glottalling", "catch in the throat for t"},
-    Word{"h_dropping", "h dropped"},              Word{"FOOT_STRUT_split", "tell FOOT from STRUT"}, Word{"TRAP_BATH_split", "tell TRAP from BATH"},
-    Word{"l_quality", "l is"},                    Word{"r_realisation", "r is"},                  Word{"linking_r", "linking r"},
+    Word{"rhotic", "r said in \u2018fire\u2019"},   Word{"r_realisation", "r is"},                  Word{"l_quality", "l is"},
+    Word{"FOOT_STRUT_split", "tell FOOT from STRUT"}, Word{"TRAP_BATH_split", "tell TRAP from BATH"}, Word{"t_flapping", "t tapped in \u2018kettle\u2019"},
+    Word{"t_glottalling", "catch in the throat for t"}, Word{"h_dropping", "h dropped"},            Word{"linking_r", "linking r"},
     Word{"th_fronting", "th as f and v"},         Word{"COT_CAUGHT_merger", "LOT and THOUGHT as one"}, Word{"g_dropping", "-ing with n"}};
 
 /// Every rule that a coach can choose, then those that are only told.
@@ -56,7 +56,9 @@ void draw_rule(Ui& ui, Session& session, const Word& word, Vec2 sheet, Rect row)
   const auto choices = choices_of(word.rule);
   const std::string value(mine.accent.rule(word.rule)), id = "rule-" + std::string(word.rule);
   const bool changed = mine.start.rule(word.rule) != value;
-  const Tip tip{std::string(word.text), std::string(rule.meaning) + (value == "variable" ? "; follows careful to casual" : ""), ""};
+  const auto stands = mine.accent.rules.find(word.rule);
+  const std::string source = stands == mine.accent.rules.end() ? "" : " " + told_source(stands->second.source, stands->second.status, stands->second.note);
+  const Tip tip{std::string(word.text), std::string(rule.meaning) + (value == "variable" ? "; follows careful to casual." : ".") + source, ""};
   const bool switches = is_switch(choices, value), many = choices.size() > 2 && !choices.empty();
   double right = row.right();
   const auto open_menu = [&](Rect under) {
@@ -159,6 +161,11 @@ double shift_of(const Accent& accent, std::string_view channel) {
   return at == accent.posture.end() ? 0 : parse_number(at->second.value).value_or(0);
 }
 
+std::string source_of(const Accent& accent, std::string_view channel) {
+  const auto at = accent.posture.find(std::string(channel));
+  return at == accent.posture.end() ? "" : " " + told_source(at->second.source, at->second.status, at->second.note);
+}
+
 void draw_slider(Ui& ui, Session& session, const Slider& row, Rect r) {
   MyAccent& mine = my_accent(session);
   const Theme& theme = *ui.theme;
@@ -178,7 +185,7 @@ void draw_slider(Ui& ui, Session& session, const Slider& row, Rect r) {
     ui.canvas.stroke({}, line_path({Vec2{x, y - s}, Vec2{x + s, y}, Vec2{x, y + s}, Vec2{x - s, y}}, true), theme.edge, 1.8 * u);
   }
   const std::string unit = row.channel.ends_with("_mm") ? " mm" : "";
-  ui.spot(id, {r.x - 9 * u, r.y + 17 * u, r.width + 18 * u, 20 * u}, {std::string(row.name), "Now " + to_text(now, 2) + unit + " from rest; arrows move it", ""}, true, 9);
+  ui.spot(id, {r.x - 9 * u, r.y + 17 * u, r.width + 18 * u, 20 * u}, {std::string(row.name), "Now " + to_text(now, 2) + unit + " from rest; arrows move it." + source_of(mine.accent, row.channel), ""}, true, 9);
   ui.canvas.circle({"slider", std::string(row.channel)}, {at(now), y}, 7.5 * u, now == before ? theme.action : theme.second, theme.panel, 2 * u);
   if (!ui.is_held(id)) return;
   if (ui.input.down) {

@@ -77,7 +77,7 @@ void draw_accent_head(Ui& ui, Session& session, const Layout& layout, Rect rect)
   if (session.naming) session.naming->rect = {field.x + 8 * u + layout.stage.x, field.y + layout.stage.y, std::max(name_width, 240 * u), field.height};
   if (session.naming) ui.canvas.box({}, {field.x, field.y, std::max(name_width, 240 * u) + 16 * u, field.height}, 7 * u, theme.raised, theme.action, 1.8 * u);
   else {
-    if (ui.spot("my-accent-name", field, {"Its name", "Click to write another one", ""}, true, 7)) session.naming = Naming{mine.accent.name};
+    if (ui.spot("my-accent-name", field, {"Its name", "Click to write another one", ""}, true, 7)) session.naming = Writing{mine.accent.name};
     if (ui.is_hovered("my-accent-name")) ui.canvas.box({}, field, 7 * u, theme.raised, theme.action, 1.2 * u);
     ui.canvas.fitted({"accent-name", ""}, {rect.x, middle_baseline(field.centre().y, size, true)}, mine.accent.name, {size, theme.ink, true}, name_width + u);
   }
@@ -113,19 +113,19 @@ void draw_right(Ui& ui, Session& session, const Layout& layout, Vec2 sheet, Rect
   if (!columns.tabs) {
     if (mine.all_rules) return draw_rules(ui, session, layout, sheet, r);
     const double card = std::round(r.height * 0.47), rules = std::round(r.width * 0.53);
-    draw_set_card(ui, session, {r.x, r.y, r.width, card});
+    draw_set_card(ui, session, sheet, {r.x, r.y, r.width, card});
     const double y = r.y + card + gap, height = r.height - card - gap;
     draw_rules(ui, session, layout, sheet, {r.x, y, rules, height});
     draw_posture(ui, session, {r.x + rules + gap, y, r.width - rules - gap, height});
     return;
   }
   const double card = columns.tall_tabs ? 0 : std::round(r.height * 0.5);
-  if (!columns.tall_tabs) draw_set_card(ui, session, {r.x, r.y, r.width, card - gap});
+  if (!columns.tall_tabs) draw_set_card(ui, session, sheet, {r.x, r.y, r.width, card - gap});
   const Rect low{r.x, r.y + card, r.width, r.height - card};
   constexpr std::array<std::string_view, 3> words{"Vowel", "Rules", "Posture"};
   const std::size_t from = columns.tall_tabs ? 0 : 1;
   mine.face = std::max(mine.face, static_cast<int>(from));
-  if (mine.face == 0) draw_set_card(ui, session, {low.x, low.y + 36 * u, low.width, low.height - 36 * u});
+  if (mine.face == 0) draw_set_card(ui, session, sheet, {low.x, low.y + 36 * u, low.width, low.height - 36 * u});
   else if (mine.face == 1) draw_rules(ui, session, layout, sheet, {low.x, low.y + 36 * u, low.width, low.height - 36 * u});
   else draw_posture(ui, session, {low.x, low.y + 36 * u, low.width, low.height - 36 * u});
   if (const auto chosen = ui.tabs("my-accent-face", {low.x + 16 * u, low.y + 22 * u}, std::span(words).subspan(from), mine.face - static_cast<int>(from), 15.5 * u, 26 * u)) mine.face = *chosen + static_cast<int>(from);

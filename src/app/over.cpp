@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace mw::app {
 namespace {
@@ -19,13 +20,10 @@ void choose(Session& session, const Menu& menu, int row) {
   if (menu.id == "accent") {
     session.request.accent = session.accents[static_cast<std::size_t>(row)].id;
     session.asks_again = true;
-  } else if (menu.id == "word" && row > 0) {
-    const auto& text = menu.rows[static_cast<std::size_t>(row)].text;
-    if (text == "as the list has it") session.request.corrections.erase(menu.about);
-    else session.request.corrections[menu.about] = "/" + text + "/";
-    session.asks_again = true;
   } else if (menu.id == "my-accent") choose_of_accent(session, menu.rows[static_cast<std::size_t>(row)].text);
+  else if (menu.id == "my-accent-from") start_accent_from(session, std::string(session.accents[static_cast<std::size_t>(row)].id)); // the list is made anew meanwhile
   else if (menu.id == "rule") choose_of_rule(session, menu.about, menu.rows[static_cast<std::size_t>(row)].text);
+  else if (menu.id == "speaker") choose_speaker(session, anatomy_ids()[static_cast<std::size_t>(row)]);
   else if (menu.id == "learner") choose_learner(session, session.accents[static_cast<std::size_t>(row)].id);
   else if (menu.id == "screen") view.screen = screens()[static_cast<std::size_t>(row)].screen;
   else if (menu.id == "slow") view.slow = row;
@@ -105,32 +103,7 @@ void show_menu(Ui& ui, Session& session, const Layout& layout) {
   if (picked >= 0) choose(session, menu, picked), over = true;
   const bool outside = ui.input.mouse.x < box.x || ui.input.mouse.x > box.right() || ui.input.mouse.y < box.y || ui.input.mouse.y > box.bottom();
   if (ui.input.pressed && outside) over = true;
-  if (over) session.menu.reset();
-}
-
-void show_key_sheet(Ui& ui, Session& session, const Layout& layout) {
-  if (!session.view.key_sheet) return;
-  const Theme& theme = *ui.theme;
-  const double u = layout.u;
-  std::vector<const KeyRow*> listed;
-  for (const KeyRow& row : key_rows())
-    if (row.listed) listed.push_back(&row);
-  const std::size_t half = (listed.size() + 1) / 2;
-  const double line = std::min(29 * u, (layout.whole.height - 110 * u) / static_cast<double>(half)), column = std::min(370 * u, (layout.whole.width - 60 * u) / 2);
-  const double width = 2 * column + 30 * u, height = 76 * u + static_cast<double>(half) * line;
-  const Rect card{std::round((layout.whole.width - width) / 2), std::round((layout.whole.height - height) / 2), width, height};
-  ui.canvas.fill({"veil", ""}, rounded_rectangle({0, 0}, {layout.whole.width, layout.whole.height}, 0), with_alpha(theme.ground, 0.6));
-  ui.canvas.box({"keys", ""}, card, 10 * u, theme.panel, theme.edge, 1.4 * u);
-  ui.canvas.text({}, {card.x + 20 * u, card.y + 34 * u}, "Keys", {17 * u, theme.ink, true});
-  ui.canvas.text({}, {card.right() - 20 * u, card.y + 34 * u}, "F1 or Esc closes", {13 * u, theme.quiet, false, Anchor::end});
-  for (std::size_t i = 0; i < listed.size(); ++i) {
-    const double x = card.x + 20 * u + (i < half ? 0 : column), y = card.y + 54 * u + static_cast<double>(i % half) * line;
-    const Rect cap{x, y + 1.5 * u, 74 * u, line - 4 * u};
-    ui.canvas.box({}, cap, 6 * u, theme.raised, theme.edge, 1.1 * u);
-    ui.canvas.text_middle({}, cap.centre(), listed[i]->label, {13.5 * u, theme.ink, true, Anchor::middle});
-    ui.canvas.fitted({}, {x + 86 * u, middle_baseline(cap.centre().y, 14.5 * u)}, listed[i]->does, {14.5 * u, theme.ink}, column - 100 * u);
-  }
-  if (ui.input.pressed) session.view.key_sheet = false;
+  if (over) session.menu = std::exchange(session.opens, std::nullopt);
 }
 
 void show_tip(Ui& ui, const Layout& layout, double hovered_for_s) {

@@ -30,9 +30,13 @@ void show_quiet_mouth(Ui& ui, Session& session, const Layout& layout, Rect rect)
 void show_pattern_screen(Ui& ui, Session& session, const Layout& layout);
 /// "Moves", "Pattern" at the head of the score panel.
 void show_face_tabs(Ui& ui, Session& session, double u);
+/// A field with the speaker's word that opens the list of speakers; `sheet`: where its sheet stands in the window.
+void show_speaker(Ui& ui, Session& session, Vec2 sheet, Rect rect);
 /// A lowered cloth with a scalloped hem.
 void draw_curtain(Ui& ui, Rect rect, double opacity);
 void show_presenter(Ui& ui, Session& session, const Layout& layout);
+/// Over all that is presented: nothing but the ground.
+void show_blank(Ui& ui, const Session& session, const Layout& layout);
 
 // Over everything else, on one clear sheet of the window's size.
 void show_menu(Ui& ui, Session& session, const Layout& layout);

@@ -13,6 +13,8 @@ constexpr double seam_wall_s = 0.400;   // visual design, section 9
 constexpr double frame_s = 1.0 / 96;    // a frame of a sequence at its usual 24 a second, four times slowed
 constexpr double same_s = 0.004;        // nearer landmarks are one stop
 constexpr double room_s = 0.06;         // before the first and after the last sound, as much as the lanes show
+constexpr double calm_step_s = 1;       // visual design, section 9: reduced motion
+constexpr double twice_s = 0.5;         // two presses within it are one double press, as desktops count them (common practice)
 constexpr double before_clash_s = 0.12, after_clash_s = 0.16; // enough to see both moves start and end
 
 std::pair<double, double> stretch(const View& view, const Take& take) {
@@ -25,6 +27,21 @@ View glide_on(View view, double wall_s) {
   const double q = std::min(glide.done_s / glide_wall_s, 1.0);
   view.time_s = glide.from + (glide.to - glide.from) * q;
   if (q >= 1) view.glide.reset();
+  return view;
+}
+
+// The stop after (or, at the end of the stretch, before) now; the start again when it loops.
+View calm_on(View view, const Take& take, double wall_s) {
+  view.since_play_s += wall_s;
+  view.until_step_s -= wall_s;
+  if (view.until_step_s > 1e-9) return view;
+  view.until_step_s = calm_step_s;
+  const auto [from, to] = stretch(view, take);
+  const auto all = stops(take, view.step_by);
+  const auto next = std::upper_bound(all.begin(), all.end(), view.time_s + same_s / 2);
+  if (next != all.end() && *next <= to + 1e-9) view.time_s = *next;
+  else if (view.loop) view.time_s = from;
+  else view.time_s = to, view.playing = false;
   return view;
 }
 
@@ -45,10 +62,12 @@ double end_of(const Take& take) {
 }
 
 bool is_moving(const View& view) { return view.playing || view.glide.has_value(); }
+bool is_stepping(const View& view) { return view.playing && view.calm && !view.calm_plays; }
 
 View advance(View view, const Take& take, double wall_s) {
   if (view.glide) return glide_on(std::move(view), wall_s);
   if (!view.playing) return view;
+  if (is_stepping(view)) return calm_on(std::move(view), take, wall_s);
   const auto [from, to] = stretch(view, take);
   if (view.seam_s > 0) {
     view.seam_s -= wall_s;
@@ -66,7 +85,12 @@ View advance(View view, const Take& take, double wall_s) {
 View toggle_play(View view, const Take& take) {
   view.glide.reset();
   view.seam_s = 0;
+  if (is_stepping(view) && view.since_play_s < twice_s) {
+    view.calm_plays = true;
+    return view;
+  }
   view.playing = !view.playing;
+  view.calm_plays = false, view.until_step_s = calm_step_s, view.since_play_s = 0;
   const auto [from, to] = stretch(view, take);
   if (view.playing && (view.time_s >= to - 1e-6 || view.time_s < from)) view.time_s = from;
   return view;
@@ -112,7 +136,7 @@ View step(View view, const Take& take, int direction) {
     const auto next = std::lower_bound(all.begin(), all.end(), now - same_s / 2);
     goal = next == all.begin() ? from : *std::prev(next);
   }
-  if (view.step_by == StepBy::frame) return go_to(std::move(view), take, goal);
+  if (view.step_by == StepBy::frame || view.calm) return go_to(std::move(view), take, goal);
   view.glide = Glide{view.time_s, goal, 0};
   return view;
 }
@@ -161,6 +185,7 @@ View loop_stretch(View view, const Take& take, double start_s, double end_s) {
   view.glide.reset();
   view.seam_s = 0;
   view.playing = true;
+  view.calm_plays = false, view.until_step_s = calm_step_s, view.since_play_s = 0;
   return view;
 }
 

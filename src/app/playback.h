@@ -16,8 +16,11 @@ double end_of(const Take& take);
 View advance(View view, const Take& take, double wall_s);
 /// Whether `advance` would change the view by itself.
 bool is_moving(const View& view);
+/// Reduced motion: playing goes by steps, one a second of wall time (visual design, section 9).
+bool is_stepping(const View& view);
 
-/// Play or pause; playing again from the very end starts over.
+/// Play or pause; playing again from the very end starts over. With reduced motion the first press steps once a second, a
+/// second one within half a second plays.
 View toggle_play(View view, const Take& take);
 /// To the next (1) or the last (-1) frame, sound or move; stops playing. Glides there.
 View step(View view, const Take& take, int direction);

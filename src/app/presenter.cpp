@@ -56,7 +56,8 @@ void show_large_stage(Ui& ui, Session& session, const Wall& s) {
   view.mirrored = session.view.mirrored;
   view.sound_now = view.shelf = view.peephole = false;
   view.band_depth_mm = 11, view.tag_size = 29, view.arrow_u = 1.55 * s.h;
-  view.labels = session.view.labels ? Labelling::few : Labelling::none;
+  view.labels = session.view.labels ? Labelling::three : Labelling::none;
+  view.label_size = 27.5; // its terms 1/30 of the height
   view.spotlight = session.fades.part, view.spotlight_strength = session.fades.spotlight;
   if (session.slip_glow.clash && session.slip_glow.level > 0) view.slip = Lit{*session.slip_glow.clash, session.slip_glow.level};
   if (session.glow.clash && session.glow.level > 0) {
@@ -162,6 +163,9 @@ void show_presenter(Ui& ui, Session& session, const Layout& layout) {
   show_large_stage(ui, session, s);
   show_words(ui, session, s);
   show_lanes(ui, session, s);
+}
+
+void show_blank(Ui& ui, const Session& session, const Layout& layout) {
   if (session.fades.blank > 0)
     ui.above.fill({"blank", ""}, rounded_rectangle({0, 0}, {layout.whole.width, layout.whole.height}, 0), with_alpha(ui.theme->ground, session.fades.blank));
 }

@@ -1,4 +1,5 @@
 #include "app/actions.h"
+#include "app/correcting.h"
 #include "app/panels.h"
 #include "app/playback.h"
 
@@ -100,17 +101,6 @@ void draw_title(Ui& ui, Session& session, const Layout& layout) {
   ui.canvas.line({}, {1, 33 * u}, {w - 1, 33 * u}, theme.rule, u);
 }
 
-// The readings of a word, to choose from.
-void open_readings(Session& session, const Word& word, Rect under) {
-  Menu menu{"word", under, {}, -1, 0, 0, to_lower(word.text)};
-  menu.rows.push_back({to_ipa(word), word.source == WordSource::correction ? "your own" : "now"});
-  for (const auto& choice : word.choices)
-    if (choice != to_ipa(word)) menu.rows.push_back({choice, ""});
-  if (word.source == WordSource::correction) menu.rows.push_back({"as the list has it", ""});
-  menu.chosen = 0;
-  session.menu = std::move(menu);
-}
-
 // A word that was guessed, has several readings, or was corrected says so under it (visual design, section 10).
 void mark_words(Ui& ui, Session& session, const Layout& layout, const ScorePicture& picture, double word_size) {
   const Theme& theme = *ui.theme;
@@ -124,17 +114,17 @@ void mark_words(Ui& ui, Session& session, const Layout& layout, const ScorePictu
     if (word.source == WordSource::guess) {
       ui.canvas.line({"guess", word.text}, {rect.x, y}, {rect.right(), y}, theme.second, 2 * u, {2 * u, 3.4 * u});
       ui.canvas.text({}, {rect.right() + 2 * u, rect.y + 7 * u}, "?", {11 * u, theme.second, true});
-      tip = {"Guessed from its spelling", "Not in any word list I know: " + to_ipa(word), ""};
+      tip = {"Guessed from its spelling", "Not in any word list I know: " + to_ipa(word) + ". Click to correct it.", std::string(key_of(Action::correct))};
     } else if (word.source == WordSource::correction) {
       ui.canvas.line({"correction", word.text}, {rect.x, y}, {rect.right(), y}, theme.action, 3 * u);
       tip = {"Your own reading", to_ipa(word), ""};
     } else if (!word.choices.empty()) {
       for (const double d : {-1.3, 1.3}) ui.canvas.line({"choice", word.text}, {rect.x, y + d * u}, {rect.right(), y + d * u}, theme.action, 1.3 * u);
       tip = {"It can be said in more than one way", "Said now: " + to_ipa(word) + ". Click to choose.", ""};
-    } else continue;
-    const bool offers = !word.choices.empty() || word.source == WordSource::correction;
-    if (ui.spot(id, rect, tip, offers, 4) && offers)
-      open_readings(session, word, {rect.x + layout.score.x, rect.y + layout.score.y, rect.width, rect.height});
+    } else tip = {word.text, "Click to say it another way.", std::string(key_of(Action::correct))};
+    const bool marked = word.source == WordSource::guess || word.source == WordSource::correction || !word.choices.empty();
+    if (ui.spot(id, rect, tip, marked, 4)) open_correcting(session, index, Rect{rect.x + layout.score.x, rect.y + layout.score.y, rect.width, rect.height});
+    if (!marked && ui.is_hovered(id)) ui.canvas.line({}, {rect.x, y}, {rect.right(), y}, theme.edge, 1.2 * u);
   }
 }
 

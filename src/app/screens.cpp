@@ -12,7 +12,7 @@ namespace {
 
 constexpr std::array rows{
     ScreenRow{Screen::mouth, "Mouth", "The line said by a mouth, and where its moves collide", show_mouth_screen},
-    ScreenRow{Screen::compare, "Compare", "The line in the learner's own accent and in the target, side by side", show_compare_screen},
+    ScreenRow{Screen::compare, "Compare", "The line in the learner's own accent and in the target, side by side", show_compare_screen, false, false, show_compare_presenter},
     ScreenRow{Screen::my_accent, "My accent", "An accent of your own: drag its vowels, choose its rules", show_my_accent, true, true},
 };
 

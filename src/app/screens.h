@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/panels.h"
 #include "app/session.h"
 #include "app/ui.h"
 
@@ -16,6 +17,7 @@ struct ScreenRow {
   void (*show)(Ui&, Session&, const Layout&);
   bool without_phrase = false;
   bool own_foot = false; // it fills the place of the transport too
+  void (*present)(Ui&, Session&, const Layout&) = show_presenter;
 };
 /// In the order of the bar.
 std::span<const ScreenRow> screens();

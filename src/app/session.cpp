@@ -5,6 +5,7 @@
 #include "scene/mouth_slip.h"
 
 #include <algorithm>
+#include <array>
 
 namespace mw::app {
 
@@ -24,6 +25,35 @@ void accept(Session& session, std::shared_ptr<const Take> take) {
   view.seam_s = 0;
   if (session.take->clashes.empty()) view = go_to(view, *session.take, start_of(*session.take));
   else view = take_in_hand(view, *session.take, 0);
+}
+
+namespace {
+struct SpeakerWord { std::string_view id, word; };
+constexpr std::array speaker_words{SpeakerWord{"adult-male", "man"}, SpeakerWord{"adult-female", "woman"}, SpeakerWord{"child", "child"}};
+} // namespace
+
+void choose_speaker(Session& session, const std::string& id) {
+  const auto anatomy = read_anatomy(id);
+  if (!anatomy) {
+    session.problem = anatomy.error();
+    return;
+  }
+  session.anatomy = *anatomy;
+  session.request.anatomy = id;
+  session.asks_again = true;
+}
+
+std::string next_speaker(const std::string& id) {
+  const auto ids = anatomy_ids();
+  const auto here = std::find(ids.begin(), ids.end(), id);
+  return here == ids.end() || here + 1 == ids.end() ? ids.front() : *(here + 1);
+}
+
+std::string speaker_word(const std::string& id) {
+  const auto row = std::find_if(speaker_words.begin(), speaker_words.end(), [&](const SpeakerWord& w) { return w.id == id; });
+  if (row != speaker_words.end()) return std::string(row->word);
+  const auto anatomy = read_anatomy(id);
+  return anatomy ? (*anatomy)->name : id;
 }
 
 Fades fades_on(Fades fades, const View& view, double wall_s, bool at_once) {

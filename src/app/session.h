@@ -42,12 +42,21 @@ struct PatternMemory {
 };
 struct CompareDesk; // compare.h
 
-/// A name while it is written.
-struct Naming {
+/// A name, or the sounds of a word, while it is written.
+struct Writing {
   std::string text;
-  Rect rect{};    // of the text, window pixels
+  Rect rect{};      // of the text, window pixels
   int pictures = 0; // since it began
+  bool rests = false; // what has the focus is elsewhere
 };
+struct Correcting; // correcting.h
+
+/// What a correction replaced: the line's own readings, and one's own word where it went there.
+struct Corrected {
+  std::map<std::string, std::string> before;
+  std::string own_word{}, own_before{}; // empty: one's own dictionary was not touched
+};
+
 struct MyAccent; // my_accent.h
 
 /// Everything the window knows; panels read and change it.
@@ -62,17 +71,21 @@ struct Session {
   std::shared_ptr<const Anatomy> anatomy; // of the quiet mouth before the first phrase
   std::vector<AccentName> accents;
   std::optional<Menu> menu;
+  std::optional<Menu> opens; // the list that a row of the menu opens in its place
   std::shared_ptr<Tracer> tracer;          // of the take's speaker
   double drift_mm = 0;                     // of the marks of air, wall time
   std::shared_ptr<CompareDesk> compare;    // none before its view was opened
   std::shared_ptr<MyAccent> my_accent;     // none before its view was opened
-  std::optional<Naming> naming;
+  std::optional<Writing> naming;
+  std::shared_ptr<Correcting> correcting;  // the card of a word, while it is open
+  std::vector<Corrected> corrected;        // what corrections replaced, for undo
   std::optional<Request> aside;            // a second take that the view asks for, made when nothing else waits
   std::shared_ptr<const Take> aside_take;
   bool asks_anew = false;         // what the request names was changed, not the request
   bool field_active = false;      // the phrase is being edited
   bool wants_field = false;       // it should be, from the next picture on
   bool asks_again = false;        // the request changed at once (not by typing)
+  bool wants_learner = false;     // the list of the learner's accent should open
   bool quits = false;
 };
 
@@ -80,6 +93,12 @@ struct Session {
 inline bool has_phrase(const Session& s) { return s.take != nullptr && !s.request.phrase.empty(); }
 /// A new take: the view stays where it can; a new phrase starts at its strongest clash, paused.
 void accept(Session& session, std::shared_ptr<const Take> take);
+/// Another speaker says the same; of the quiet mouth too. `id` of anatomy_ids().
+void choose_speaker(Session& session, const std::string& id);
+/// The speaker after this one, round the end.
+std::string next_speaker(const std::string& id);
+/// "man", "woman", "child"; the name of any other speaker.
+std::string speaker_word(const std::string& id);
 /// The clash whose text stands in the card: in hand, else under the time, else the strongest; none without clashes.
 std::optional<std::size_t> shown_clash(const Session& session);
 /// The clash, and the likely slip, that should be lit now; none: none.

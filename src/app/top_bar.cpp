@@ -77,7 +77,7 @@ Rect show_top_bar(Ui& ui, Session& session, const Layout& layout) {
   double x = (full ? 52 : 44) * u;
   const double room = w - x - accent_width - views_width - present_width - 46 * u;
   const Rect field{x, y, std::min(room, full ? 620 * u : room), height};
-  const bool active = session.field_active;
+  const bool active = session.field_active && !session.naming && !session.correcting;
   ui.canvas.box({"field", "phrase"}, field, 8 * u, theme.raised, active ? theme.action : theme.edge, (active ? 1.8 : 1.1) * u);
   const Rect inside{field.x + 12 * u, field.y + 1, field.width - 24 * u, field.height - 2};
   if (!active || session.request.phrase.empty()) draw_phrase(ui, session, inside, size);

@@ -68,7 +68,20 @@ void open_spotlight(Session& session, Rect under) {
   open_menu(session, "spotlight", under, std::move(rows), chosen);
 }
 
+constexpr double speaker_width = 92; // u
+
 } // namespace
+
+void show_speaker(Ui& ui, Session& session, Vec2 sheet, Rect rect) {
+  if (!ui.drop_field("speaker", rect, speaker_word(session.request.anatomy), {"Whose mouth", "A man\u2019s, a woman\u2019s or a child\u2019s; every closure and every gap is kept", std::string(key_of(Action::speaker))}, false, 14 * ui.u)) return;
+  std::vector<Menu::Row> rows;
+  int chosen = -1;
+  for (const std::string& id : anatomy_ids()) {
+    if (id == session.request.anatomy) chosen = static_cast<int>(rows.size());
+    rows.push_back({speaker_word(id), ""});
+  }
+  open_menu(session, "speaker", {rect.x + sheet.x, rect.y + sheet.y, rect.width, rect.height}, std::move(rows), chosen);
+}
 
 void show_transport(Ui& ui, Session& session, const Layout& layout) {
   const Theme& theme = *ui.theme;
@@ -110,6 +123,8 @@ void show_transport(Ui& ui, Session& session, const Layout& layout) {
     open_spotlight(session, in_window(layout, lamp));
   // nothing to play yet
   if (!has_phrase(session)) ui.canvas.box({"veil", ""}, {0, 1.2 * u, w, h}, 0, with_alpha(theme.panel, 0.45));
+  const double field = speaker_width * u;
+  show_speaker(ui, session, {layout.transport.x, layout.transport.y}, {x - field - (layout.fold == Fold::small ? 6 : 12) * u, y + 2 * u, field, height - 4 * u});
   ui.end_sheet();
 }
 

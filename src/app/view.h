@@ -39,6 +39,9 @@ struct View {
   std::optional<std::pair<double, double>> loop_span; // the stretch that loops; none: the whole phrase
   double seam_s = 0;                                  // wall time left to rest at a loop's end
   std::optional<Glide> glide;
+  bool calm = false;                                  // reduced motion: no fades, no glides, playing is a step a second
+  bool calm_plays = false;                            // play was pressed twice: it plays all the same
+  double until_step_s = 0, since_play_s = 1e9;        // wall time, of calm playing
   std::optional<std::size_t> clash; // in hand: its text stands in the card
   Screen screen = Screen::mouth;
   Face face = Face::moves;
@@ -49,6 +52,7 @@ struct View {
   std::string theme = "light";
   bool mirrored = false, labels = false, covered = false, presenting = false, blank = false, all_lanes = false;
   std::optional<Articulator> spotlight;
+  bool full_screen = false; // asked for by hand; presenting has the whole screen as well
   Card card = Card::why;
   bool key_sheet = false;
   bool operator==(const View&) const = default;

@@ -1,6 +1,7 @@
 #include "app/window.h"
 
 #include "app/actions.h"
+#include "app/correcting.h"
 #include "app/field.h"
 #include "app/my_accent.h"
 #include "app/panels.h"
@@ -67,6 +68,7 @@ Result<Done> Window::start() {
   // what the session starts from
   session_.request = options_.request;
   session_.view.theme = options_.theme;
+  session_.view.calm = options_.reduced_motion;
   session_.accents = known_accents();
   auto anatomy = read_anatomy(session_.request.anatomy);
   if (!anatomy) return anatomy.error();
@@ -115,21 +117,23 @@ void Window::run() {
     const double wall_s = static_cast<double>(now - last) * tick;
     last = now;
     // after a sleep nothing has moved: a long gap is not time played
-    show_picture(is_moving(session_.view) || ask_in_s_ >= 0 ? std::min(wall_s, 0.1) : wall_s);
+    show_picture((is_moving(session_.view) && !is_stepping(session_.view)) || ask_in_s_ >= 0 ? std::min(wall_s, 0.1) : wall_s);
   }
 }
 
 void Window::follow_time(double wall_s) {
-  follow_pattern(session_, wall_s, options_.reduced_motion);
-  session_.fades = fades_on(session_.fades, session_.view, wall_s, options_.reduced_motion);
+  const bool calm = session_.view.calm;
+  follow_pattern(session_, wall_s, calm);
+  session_.fades = fades_on(session_.fades, session_.view, wall_s, calm);
   if (!session_.take) return;
   session_.view = advance(session_.view, *session_.take, wall_s);
-  if (session_.view.playing && !options_.reduced_motion) session_.drift_mm = std::fmod(session_.drift_mm + 14 * wall_s, 9.5); // 14 mm/s, an arrow every 9.5 mm
+  if (session_.view.playing && !calm) session_.drift_mm = std::fmod(session_.drift_mm + 14 * wall_s, 9.5); // 14 mm/s, an arrow every 9.5 mm
   // the words follow what is lit, but a clash that is looped stays in hand
   if (session_.view.playing && session_.glow.clash && !session_.view.loop_span) session_.view.clash = session_.glow.clash;
   const auto wanted = wanted_clash(session_), slip = wanted_slip(session_);
-  session_.glow = glow_on(session_.glow, wanted, wall_s, options_.reduced_motion, wanted ? lit_part(session_.take->clashes[*wanted]) : -1);
-  session_.slip_glow = glow_on(session_.slip_glow, slip, wall_s, options_.reduced_motion, slip ? 0 : -1);
+  const bool at_once = calm && !(session_.view.playing && session_.view.calm_plays); // steps are a second apart; playing keeps the law of the glow
+  session_.glow = glow_on(session_.glow, wanted, wall_s, at_once, wanted ? lit_part(session_.take->clashes[*wanted]) : -1);
+  session_.slip_glow = glow_on(session_.slip_glow, slip, wall_s, at_once, slip ? 0 : -1);
 }
 
 void Window::follow_request(double wall_s) {
@@ -185,9 +189,9 @@ void Window::keys() {
       another_ = true;
       continue;
     }
-    const KeyRow* row = find_key(key);
+    const KeyRow* row = find_key(key, session_.view.screen);
     if (!row) continue;
-    const bool over = session_.view.key_sheet && row->action != Action::key_sheet && row->action != Action::leave;
+    const bool over = (session_.view.key_sheet || session_.correcting) && row->action != Action::key_sheet && row->action != Action::leave;
     if (!over) act(session_, row->action);
     another_ = true;
   }
@@ -195,7 +199,8 @@ void Window::keys() {
 
 void Window::panels() {
   if (session_.view.presenting && session_.take) {
-    show_presenter(ui_, session_, layout_);
+    row_of(session_.view.screen).present(ui_, session_, layout_);
+    show_blank(ui_, session_, layout_);
     return;
   }
   const Rect inside = show_top_bar(ui_, session_, layout_);
@@ -211,18 +216,27 @@ void Window::field(double wall_s) {
     session_.field_active = session_.wants_field = false;
     return;
   }
+  // the phrase never takes up what was being written in another field: Dear ImGui hands the focus on a picture or two later
+  constexpr int pictures_to_leave = 3;
+  leaves_field_ = session_.naming || session_.correcting ? pictures_to_leave : std::max(leaves_field_ - 1, 0);
+  const bool wrote = leaves_field_ > 0;
   if (session_.naming) {
     another_ = show_name_field(session_, *ui_.theme, input_, layout_.u, wall_s, width_, height_) || another_;
     return;
   }
+  if (session_.correcting) {
+    another_ = show_correcting_field(ui_, session_, *ui_.theme, input_, layout_.u, wall_s, width_, height_) || another_;
+    return;
+  }
   bool leave = false;
   for (const KeyPress& key : input_.keys) leave = leave || key.code == SDLK_ESCAPE || key.code == SDLK_TAB;
-  leave = (leave && session_.field_active) || session_.menu.has_value() || session_.view.key_sheet;
+  leave = (leave && session_.field_active) || session_.menu.has_value() || session_.view.key_sheet || wrote;
   Field::set_size((layout_.fold == Fold::full ? 19 : 17) * layout_.u);
   std::string text = session_.request.phrase;
   const bool was_active = session_.field_active;
   const auto shown = Field::show(field_rect_, text, *ui_.theme, input_, session_.wants_field && !leave, leave, wall_s, width_, height_);
-  session_.wants_field = false;
+  session_.wants_field = session_.wants_field && wrote;
+  another_ = another_ || wrote;
   session_.field_active = shown.active;
   if (text != session_.request.phrase) {
     session_.request.phrase = text;
@@ -237,9 +251,22 @@ void Window::field(double wall_s) {
   if (shown.active && !was_active) ui_.focus("phrase", false);
 }
 
+// The desktop's own size, without changing its mode: nothing on a projector jumps.
+void Window::follow_screen() {
+  const View& view = session_.view;
+  const bool wanted = view.full_screen || (view.presenting && options_.present_full);
+  if (wanted == fills_screen_) return;
+  fills_screen_ = wanted;
+  if (wanted) SDL_GetWindowSize(window_, &windowed_[0], &windowed_[1]);
+  if (SDL_SetWindowFullscreen(window_, wanted ? SDL_WINDOW_FULLSCREEN_DESKTOP : 0) != 0) session_.view.full_screen = false;
+  else if (!wanted) SDL_SetWindowSize(window_, windowed_[0], windowed_[1]); // not every driver gives the old size back
+  another_ = true;
+}
+
 void Window::show_picture(double wall_s) {
   const auto begun = SDL_GetPerformanceCounter();
   another_ = false;
+  follow_screen();
   SDL_GL_GetDrawableSize(window_, &width_, &height_);
   layout_ = lay_out(width_, height_);
   const auto theme = find_theme(session_.view.theme);
@@ -256,13 +283,14 @@ void Window::show_picture(double wall_s) {
   keys();
 
   // panels, then what lies over them
-  ui_.cover(session_.menu.has_value() || session_.view.key_sheet);
-  const bool had_menu = session_.menu.has_value(), had_keys = session_.view.key_sheet;
+  ui_.cover(session_.menu.has_value() || session_.view.key_sheet || session_.correcting);
+  const bool had_menu = session_.menu.has_value(), had_keys = session_.view.key_sheet, had_card = session_.correcting != nullptr;
   panels();
   ui_.cover(false);
   ui_.begin_sheet("over", layout_.whole, clear);
   ui_.canvas = std::move(ui_.above);
   if (had_menu) show_menu(ui_, session_, layout_);
+  if (had_card) show_correcting(ui_, session_, layout_);
   if (had_keys) show_key_sheet(ui_, session_, layout_);
   hovered_s_ = ui_.is_hovered(hovered_) && !input_.pressed && !input_.down ? hovered_s_ + wall_s : 0;
   if (!session_.view.presenting) show_tip(ui_, layout_, hovered_s_), show_focus(ui_);

@@ -7,6 +7,7 @@
 #include "app/session.h"
 #include "app/ui.h"
 
+#include <array>
 #include <ctime>
 #include <memory>
 #include <string>
@@ -54,6 +55,7 @@ private:
   void show_picture(double wall_s);
   void keys();
   void panels();
+  void follow_screen();
   void field(double wall_s);
   void follow_request(double wall_s);
   void ask_aside();
@@ -81,11 +83,13 @@ private:
   Screen laid_screen_ = Screen::mouth; // of the last picture
   Rect field_rect_{}; // of the text in the phrase field
   bool laid_for_ = false; // a phrase was shown in the last picture
-  bool ever_asked_ = false, another_ = true, field_started_ = false, scripted_ = false, keeps_picture_ = false, was_presenting_ = false;
+  bool ever_asked_ = false, another_ = true, field_started_ = false, scripted_ = false, keeps_picture_ = false, was_presenting_ = false, fills_screen_ = false;
+  int leaves_field_ = 0; // pictures in which no field may take up the focus of another
   double ask_in_s_ = -1; // time left until an edited request is asked for; < 0: nothing waits
   double hovered_s_ = 0, still_s_ = 0;
   std::string hovered_;
   int width_ = 0, height_ = 0;
+  std::array<int, 2> windowed_{1280, 720}; // size to come back to from the whole screen
   double pixels_per_point_ = 1, picture_time_s_ = 0;
   int pictures_ = 0;
   std::clock_t processor_from_ = 0;

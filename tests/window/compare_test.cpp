@@ -160,3 +160,54 @@ TEST_CASE("compare view: the accent of the own side chosen as the target as well
   CHECK(comparing(*window).target->request.accent == "GA");
   CHECK(comparing(*window).own->request.accent == "SSBE");
 }
+
+TEST_CASE("compare view: X changes the accents round, Y opens the learner's list, N goes from difference to difference") {
+  const auto window = opened();
+  play(*window, "key home\nsettle");
+  std::vector<std::size_t> places;
+  for (int i = 0; i < 3; ++i) {
+    play(*window, "key n\nsettle");
+    const auto now = column_at(comparing(*window).columns, window->session().view.time_s);
+    REQUIRE(now);
+    CHECK_FALSE(comparing(*window).columns[*now].same);
+    if (!places.empty()) CHECK(*now > places.back());
+    places.push_back(*now);
+  }
+  play(*window, "key shift+n\nsettle");
+  CHECK(column_at(comparing(*window).columns, window->session().view.time_s) == places[1]);
+  play(*window, "key x\nsettle");
+  CHECK(comparing(*window).own->request.accent == "SSBE");
+  CHECK(comparing(*window).target->request.accent == "GA");
+  play(*window, "key y\nwait 0.1");
+  REQUIRE(window->session().menu);
+  CHECK(window->session().menu->id == "learner");
+  play(*window, "key escape\nsettle");
+}
+
+TEST_CASE("compare view: presented, both mouths and what changes fill the wall, nothing smaller than a thirtieth of the height, nothing to click but the sounds") {
+  for (const auto& [w, h] : {std::pair{1280, 720}, std::pair{1024, 768}, std::pair{800, 600}}) {
+    CAPTURE(w);
+    const auto window = opened(w, h);
+    const Pixels plain = window->picture();
+    play(*window, "key n\nkey p\nsettle");
+    CHECK(window->session().view.presenting);
+    CHECK(changed(*window, plain, window->picture(), window->layout().whole) > 0.3);
+    const auto small = [&](const auto& self, const std::vector<Mark>& marks) -> std::string {
+      for (const Mark& mark : marks) {
+        if (const auto* group = std::get_if<Group>(&mark))
+          if (const auto found = self(self, group->marks); !found.empty()) return found;
+        if (const auto* text = std::get_if<Text>(&mark); text && text->size < h / 30.0 - 0.01) return text->text;
+      }
+      return "";
+    };
+    for (const Sheet& sheet : window->ui().sheets()) CHECK(small(small, sheet.scene.marks) == "");
+    for (const Spot& spot : window->ui().spots()) CHECK(spot.id.starts_with("column-"));
+    const auto own = comparing(*window).own->request.accent;
+    const Pixels before = window->picture();
+    play(*window, "key x\nsettle");
+    CHECK(comparing(*window).target->request.accent == own);
+    CHECK(changed(*window, before, window->picture(), window->layout().whole) > 0.02);
+    play(*window, "key right\nsettle\nkey b\nwait 0.4\nkey b\nwait 0.4\nkey escape\nsettle");
+    CHECK_FALSE(window->session().view.presenting);
+  }
+}

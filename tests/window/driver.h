@@ -23,6 +23,7 @@ inline std::unique_ptr<Window> open(const std::string& phrase = "", int width = 
   options.request.phrase = phrase;
   options.request.accent = accent;
   options.width = width, options.height = height;
+  options.present_full = false;
   auto window = Window::open(options);
   REQUIRE_MESSAGE(window.has_value(), (window ? "" : window.error().what));
   return std::move(window).value();
