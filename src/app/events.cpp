@@ -64,4 +64,16 @@ void Window::take_event(const SDL_Event& event) {
   if (event.type == wake_event_) another_ = true;
 }
 
+// The desktop's own size, without changing its mode: nothing on a projector jumps.
+void Window::follow_screen() {
+  const View& view = session_.view;
+  const bool wanted = view.full_screen || (view.presenting && options_.present_full);
+  if (wanted == fills_screen_) return;
+  fills_screen_ = wanted;
+  if (wanted) SDL_GetWindowSize(window_, &windowed_[0], &windowed_[1]);
+  if (SDL_SetWindowFullscreen(window_, wanted ? SDL_WINDOW_FULLSCREEN_DESKTOP : 0) != 0) session_.view.full_screen = false;
+  else if (!wanted) SDL_SetWindowSize(window_, windowed_[0], windowed_[1]); // not every driver gives the old size back
+  another_ = true;
+}
+
 } // namespace mw::app

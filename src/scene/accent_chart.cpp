@@ -89,10 +89,14 @@ struct Drawing {
     if (is_glide(accent.of(set).vowel)) row.end = place(accent, set, true);
     const bool own = look == ChartSet::Look::own;
     const Vec2 at = own ? stand_of(set) : frame.at(*start);
-    Group marks{{"chart-set", row.label}};
-    marks.tx = at.x - frame.at(*start).x, marks.ty = at.y - frame.at(*start).y;
-    marks.marks = draw_chart_set(theme, frame, row, u * (look == ChartSet::Look::dragged ? 1.5 : 1.1));
-    canvas.add(std::move(marks));
+    auto marks = draw_chart_set(theme, frame, row, u * (look == ChartSet::Look::dragged ? 1.5 : 1.1));
+    if (at == frame.at(*start)) canvas.add(std::move(marks));
+    else { // beside its place
+      Group beside{{"beside", row.label}};
+      beside.tx = at.x - frame.at(*start).x, beside.ty = at.y - frame.at(*start).y;
+      beside.marks = std::move(marks);
+      canvas.add(std::move(beside));
+    }
     if (own && !row.end) lip_ring(at, *start, theme.action);
     points.push_back(about(at, 6 * u));
     if (row.end) take_line(at, frame.at(*row.end));
