@@ -13,6 +13,8 @@ struct CrossLine {
 /// The 47 fixed lines of a speaker, lips to glottis: upright through the mouth, a fan from palate to throat, level
 /// through the throat. A line that meets no wall is left out. Inner = outer where the airway is shut.
 std::vector<CrossLine> cross_lines(const Anatomy& anatomy, const Outline& outline);
+/// The same without allocation once `lines` has room.
+void cross_lines_into(const Anatomy& anatomy, const Outline& outline, std::vector<CrossLine>& lines);
 
 /// The airway's midline with the width across it (mm) at each of its points, lips to glottis.
 struct Midline {
@@ -20,5 +22,7 @@ struct Midline {
   std::vector<double> width;
 };
 Midline midline(const std::vector<CrossLine>& lines);
+/// The same without allocation once `mid` has room.
+void midline_into(const std::vector<CrossLine>& lines, Midline& mid);
 
 } // namespace mw

@@ -1,5 +1,7 @@
 #include "tract/sides.h"
 
+#include "base/expect.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -68,7 +70,10 @@ struct TongueCut {
   }
 };
 struct Tongue {
-  Tongue(const Roof& above, const Outline& outline, const Pose& at) : roof(above), pose(at) {
+  Tongue(const Roof& above, const Outline& outline, const Pose& at) : roof(above) { set(outline, at); }
+  explicit Tongue(const Roof& above) : roof(above) {}
+  void set(const Outline& outline, const Pose& at) {
+    pose = at;
     // the root is not seen from the front of the mouth
     upper.assign(outline.dorsum.begin() + static_cast<std::ptrdiff_t>(outline.dorsum.size() / 4), outline.dorsum.end());
     upper.insert(upper.end(), outline.tip_cap.begin(), outline.tip_cap.end());
@@ -93,7 +98,7 @@ struct Tongue {
     return TongueCut{*middle, width, edge, pose.groove, 4 * a.width, k};
   }
   const Roof& roof;
-  const Pose& pose;
+  Pose pose;
   Polyline upper, lower;
   double foremost = 0;
 };
@@ -135,28 +140,55 @@ FrontSection front_section(const Anatomy& anatomy, const Outline& outline, const
   return cut;
 }
 
-std::optional<double> channel_area_cm2(const Anatomy& anatomy, const Outline& outline, const Pose& pose,
-                                       double behind_teeth_mm) {
-  const Roof roof(anatomy);
+namespace {
+constexpr std::size_t strips = 40; // of one half of a channel: both are alike
+}
+
+struct Channels::Work {
+  explicit Work(const Anatomy& anatomy) : roof(anatomy), tongue(roof) {
+    for (std::size_t i = 0; i < strips; ++i) falls[i] = RoofCut::fall((static_cast<double>(i) + 0.5) / strips);
+  }
+  Roof roof;
+  Tongue tongue;
+  const Outline* outline = nullptr;
+  std::array<double, strips> falls{}; // of the arch at the middle of each strip of its whole half-width
+};
+
+Channels::Channels(const Anatomy& anatomy) : work_(std::make_unique<Work>(anatomy)) {}
+Channels::~Channels() = default;
+Channels::Channels(Channels&&) noexcept = default;
+Channels& Channels::operator=(Channels&&) noexcept = default;
+
+void Channels::set(const Outline& outline, const Pose& pose) {
+  work_->outline = &outline;
+  work_->tongue.set(outline, pose);
+}
+
+std::optional<Channel> Channels::at(double behind_teeth_mm) const {
+  MW_EXPECT(work_->outline != nullptr);
+  const Roof& roof = work_->roof;
   constexpr double soft_mm = 12; // so far behind the bone the soft palate still arches like its end
-  if (behind_teeth_mm < roof.xs.front() || behind_teeth_mm > roof.xs.back() + soft_mm * anatomy.jaw_x) return std::nullopt;
+  if (behind_teeth_mm < roof.xs.front() || behind_teeth_mm > roof.xs.back() + soft_mm * roof.anatomy.jaw_x)
+    return std::nullopt;
   RoofCut arch = roof.cut(behind_teeth_mm);
   if (behind_teeth_mm > roof.xs.back()) {
-    const auto soft = height_at(outline.velum_under, behind_teeth_mm);
+    const auto soft = height_at(work_->outline->velum_under, behind_teeth_mm);
     if (!soft) return std::nullopt;
     arch.gum += *soft - arch.middle;
     arch.middle = *soft;
   }
-  const auto surface = Tongue(roof, outline, pose).cut(behind_teeth_mm, arch);
+  const auto surface = work_->tongue.cut(behind_teeth_mm, arch);
   if (!surface) return std::nullopt;
-  constexpr int strips = 80;
-  const double half = std::min(surface->half_width, arch.half_width), width = 2 * half / strips;
+  const double half = std::min(surface->half_width, arch.half_width), width = half / strips;
+  const bool whole = half == arch.half_width; // the usual case: the fall at the strips is known
   double area = 0;
-  for (int i = 0; i < strips; ++i) {
-    const double z = (i + 0.5) * width - half;
-    area += std::max(arch.at(z) - surface->at(z), 0.0) * width;
+  for (std::size_t i = 0; i < strips; ++i) {
+    const double z = (static_cast<double>(i) + 0.5) * width;
+    const double roof_y = whole ? arch.middle - (arch.middle - arch.gum) * work_->falls[i] : arch.at(z);
+    area += std::max(roof_y - surface->at(z), 0.0) * width;
   }
-  return area / 100;
+  area *= 2 / 100.0;
+  return Channel{area, area};
 }
 
 PalateMap palate_map(const Anatomy& anatomy, const Outline& outline, const Pose& pose) {

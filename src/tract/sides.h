@@ -2,6 +2,7 @@
 
 #include "tract/outline.h"
 
+#include <memory>
 #include <optional>
 
 namespace mw {
@@ -17,10 +18,29 @@ struct FrontSection {
 };
 FrontSection front_section(const Anatomy& anatomy, const Outline& outline, const Pose& pose, double behind_teeth_mm);
 
-/// Free area (cm2) between tongue and palate at `behind_teeth_mm`, over the width of the tongue: the groove of s, the ways
-/// beside an l. 0 where the surface touches all across; none in front of the tip or far behind the hard palate.
-std::optional<double> channel_area_cm2(const Anatomy& anatomy, const Outline& outline, const Pose& pose,
-                                       double behind_teeth_mm);
+/// Free area (cm2) between tongue and palate of one coronal cut, over the width of the tongue: the groove of s, the ways
+/// beside an l; 0 where the surface touches all across. `grooved`: the same over a groove's width at least: close to the
+/// round end of the tip, narrower than that, the air passes beside it.
+struct Channel {
+  double area_cm2 = 0, grooved_cm2 = 0;
+};
+/// Channels between tongue and palate. Keeps its working memory: no allocation after the first few poses. Looks at the anatomy: that must stay.
+class Channels {
+public:
+  explicit Channels(const Anatomy& anatomy);
+  ~Channels();
+  Channels(Channels&&) noexcept;
+  Channels& operator=(Channels&&) noexcept;
+
+  /// The pose to ask about. Looks at its outline: that must stay.
+  void set(const Outline& outline, const Pose& pose);
+  /// The cut at `behind_teeth_mm`; none in front of the tip or far behind the hard palate.
+  [[nodiscard]] std::optional<Channel> at(double behind_teeth_mm) const;
+
+private:
+  struct Work;
+  std::unique_ptr<Work> work_;
+};
 
 /// Palate seen from below: x behind the teeth, z from the midline (both halves). The tongue touches where its surface
 /// comes within 0.35 mm of the arch.

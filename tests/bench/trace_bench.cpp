@@ -22,8 +22,9 @@ std::vector<bench::Figures> run() {
                                  [&](std::size_t i) { tracer.trace(poses[i]); }));
     out.push_back(bench::measure("trace, " + anatomy->id + ", soft palate low", lowered.size(), 6,
                                  [&](std::size_t i) { tracer.trace(lowered[i]); }));
+    AreaMeter meter(anatomy);
     out.push_back(bench::measure("trace and area function, " + anatomy->id, poses.size(), 6, [&](std::size_t i) {
-      (void)area_function(*anatomy, tracer.trace(poses[i]), poses[i]);
+      (void)meter.measure(tracer.trace(poses[i]), poses[i]);
     }));
     const Outline outline = tracer.trace(anatomy->rest);
     out.push_back(bench::measure("tongue_gap, " + anatomy->id, 1, 20,

@@ -24,7 +24,8 @@ namespace {
 struct Head {
   std::shared_ptr<const Anatomy> anatomy;
   Tracer tracer;
-  explicit Head(const std::string& id) : anatomy(read_anatomy(id).value()), tracer(anatomy) {}
+  AreaMeter meter;
+  explicit Head(const std::string& id) : anatomy(read_anatomy(id).value()), tracer(anatomy), meter(anatomy) {}
 };
 
 struct Sounding {
@@ -45,7 +46,7 @@ double sharpest_turn(const Outline& outline) {
 
 Sounding sound(Head& head, const Pose& pose) {
   const Outline& outline = head.tracer.trace(pose);
-  const AreaFunction tube = area_function(*head.anatomy, outline, pose);
+  const AreaFunction& tube = head.meter.measure(outline, pose);
   return {formants_hz(tube), tube.tract_length_mm, outline.area_error, sharpest_turn(outline),
           tongue_gap(*head.anatomy, outline).gap_mm, outline.strained};
 }
