@@ -188,7 +188,7 @@ std::optional<Channel> Channels::at(double behind_teeth_mm) const {
     area += std::max(roof_y - surface->at(z), 0.0) * width;
   }
   area *= 2 / 100.0;
-  return Channel{area, area};
+  return Channel{area, area * std::max(surface->groove_width / half, 1.0)};
 }
 
 PalateMap palate_map(const Anatomy& anatomy, const Outline& outline, const Pose& pose) {

@@ -4,6 +4,7 @@
 #include "support/data.h"
 
 #include <algorithm>
+#include <cmath>
 #include <doctest/doctest.h>
 
 using namespace mw;
@@ -32,29 +33,37 @@ double narrowest(const AreaFunction& tube) {
 }
 } // namespace
 
-TEST_CASE("side ways: the man's tongue fricatives have channels of the published size") {
-  // 0.05-0.2 cm2: Stevens 1998, all fricatives (read in notes)
-  Head man("adult-male");
-  for (const char* symbol : {"θ", "ð", "s", "z", "ʃ", "ʒ", "ɕ", "ʑ", "ʂ", "ʐ", "ç", "ʝ", "x", "ɣ", "χ", "ʁ", "ɬ", "ɮ"}) {
-    CAPTURE(symbol);
-    const double area = narrowest(man.tube(man.pose(symbol)));
-    CHECK(area >= 0.05);
-    CHECK(area <= 0.2);
-  }
-}
-
-TEST_CASE("side ways: channels of the smaller mouths are smaller, and open") {
-  Head man("adult-male");
-  for (const char* id : {"adult-female", "child"}) {
+TEST_CASE("side ways: the tongue fricatives of every head have channels of the published size") {
+  // 0.05-0.2 cm2: Stevens 1998, all fricatives of adults (read in notes). A smaller head keeps the gap in millimetres, which
+  // the goal sets, and its groove is narrower by the width of the head: still inside, no figure for children was read
+  for (const std::string& id : anatomy_ids()) {
     Head own(id);
-    for (const char* symbol : {"θ", "s", "ʃ", "ɕ", "ʂ", "ç", "ɬ"}) {
+    for (const char* symbol : {"θ", "ð", "s", "z", "ʃ", "ʒ", "ɕ", "ʑ", "ʂ", "ʐ", "ç", "ʝ", "x", "ɣ", "χ", "ʁ", "ɬ", "ɮ"}) {
       CAPTURE(id);
       CAPTURE(symbol);
       const double area = narrowest(own.tube(own.pose(symbol)));
-      CHECK(area > 0.015);
-      CHECK(area < 0.25);
+      CHECK(area >= 0.05);
+      CHECK(area <= 0.2);
     }
-    CHECK(narrowest(own.tube(own.pose("s"))) < narrowest(man.tube(man.pose("s"))));
+  }
+}
+
+TEST_CASE("side ways: the groove of s is narrower in a smaller head, and no round end of a tip passes for it") {
+  Head man("adult-male");
+  for (const std::string& id : anatomy_ids()) {
+    CAPTURE(id);
+    Head own(id);
+    if (id != "adult-male") CHECK(narrowest(own.tube(own.pose("s"))) < narrowest(man.tube(man.pose("s"))));
+    // cuts lie where they lie: a tip moved a little past one changes the channel a little
+    double before = 0;
+    for (int i = -12; i <= 12; ++i) {
+      Pose pose = own.pose("s");
+      pose.tip_x += 0.05 * i;
+      const double area = narrowest(own.tube(pose));
+      CAPTURE(i);
+      if (before > 0) CHECK(std::abs(std::log(area / before)) < 0.25);
+      before = area;
+    }
   }
 }
 
