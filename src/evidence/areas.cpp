@@ -77,7 +77,8 @@ Result<EvidenceTable> areas_table() {
   EvidenceTable table{.name = "areas", .title = "Area functions of the adult male's vowels against published ones"};
   double sum = 0, worst = 1;
   int count = 0;
-  for (const PublishedArea& area : area_functions(*published)) {
+  const std::vector<PublishedArea> all = area_functions(*published);
+  for (const PublishedArea& area : all) {
     // Fant's Russian open vowel lies between the rows of front and back
     const Target* row = mouth->targets->vowel(area.ipa == "a" ? central_a : area.ipa);
     if (row == nullptr)
@@ -94,6 +95,11 @@ Result<EvidenceTable> areas_table() {
       sum += r;
       worst = std::min(worst, r);
       ++count;
+    } else if (const auto other = std::ranges::find_if(
+                   all, [&](const PublishedArea& o) { return o.source == american && o.ipa == area.ipa; });
+               other != all.end()) {
+      line.difference += "; the American's own correlate " +
+                         to_text(correlation(along_tract(other->areas), along_tract(area.areas)), 2) + " with them";
     }
     table.rows.push_back(std::move(line));
   }
