@@ -155,8 +155,7 @@ void cross_lines_into(const Anatomy& anatomy, const Outline& o, std::vector<Cros
   const Grid grid(anatomy, o.glottis_y);
   std::array<Walls, line_count> outer;
   const auto wall = [&](std::size_t ray, double distance) { outer[ray].add(distance); };
-  grid.meet({&anatomy.palate}, false, wall);
-  grid.meet({&o.velum_under, &o.velum_cap}, false, wall);
+  grid.meet({&anatomy.palate, &o.velum_under, &o.velum_cap}, false, wall); // one wall: no line slips through the joint
   for (const Polyline* piece : {&anatomy.back_wall, &o.larynx_back, &anatomy.upper_incisor})
     grid.meet({piece}, false, wall);
   grid.meet({&o.upper_lip_line}, true, wall);

@@ -58,6 +58,15 @@ TEST_CASE("area: sections run from the glottis to the lips without gaps") {
   }
 }
 
+TEST_CASE("area: no section line reaches into the nose, not even through the joint of hard and soft palate") {
+  for (const test::Target& target : test::all_targets()) {
+    CAPTURE(target.label());
+    const Outline outline = trace(target.anatomy, target.pose);
+    const double roof = std::ranges::max_element(outline.upper_wall, {}, &Vec2::y)->y;
+    for (const CrossLine& line : cross_lines(*target.anatomy, outline)) CHECK(line.outer.y <= roof + 0.1);
+  }
+}
+
 TEST_CASE("area: a closed mouth is a closed tube, whatever closes it") {
   for (const auto& anatomy : test::speakers()) {
     Tracer tracer(anatomy);

@@ -61,6 +61,12 @@ TEST_CASE("proportions: the smaller heads are no maps of the man's: every part h
       return high->y - low->y;
     };
     const double crown = height(own->skull.at("upper_incisor_edge_labial")) / height(man->skull.at("upper_incisor_edge_labial"));
+    // from the edge down to the neck, where the root begins (control points 1 and 4 of the ring)
+    const auto lower = [](const Anatomy& a) {
+      const Polyline& tooth = a.jaw.at("lower_incisor_tooth");
+      return tooth[1].y - tooth[4].y;
+    };
+    if (own->id == "child") CHECK(lower(*own) / lower(*man) < own->jaw_y - 0.05); // milk teeth, shorter than the jaw asks
     const double vault = palate_height(*own) / palate_height(*man);
     const double jaw = height(own->jaw.at("mandible")) / height(man->jaw.at("mandible"));
     const double cartilage = height(own->larynx.at("thyroid_cartilage")) / height(man->larynx.at("thyroid_cartilage"));

@@ -31,6 +31,7 @@ struct Head {
 struct Sounding {
   std::vector<double> formants;
   double length = 0, area_error = 0, turn = 0, gap = 0;
+  double narrowest = 0; // cm2, of the whole tube
   bool strained = false;
 };
 
@@ -47,8 +48,9 @@ double sharpest_turn(const Outline& outline) {
 Sounding sound(Head& head, const Pose& pose) {
   const Outline& outline = head.tracer.trace(pose);
   const AreaFunction& tube = head.meter.measure(outline, pose);
+  const double narrowest = std::ranges::min_element(tube.sections, {}, &TubeSection::area_cm2)->area_cm2;
   return {formants_hz(tube), tube.tract_length_mm, outline.area_error, sharpest_turn(outline),
-          tongue_gap(*head.anatomy, outline).gap_mm, outline.strained};
+          tongue_gap(*head.anatomy, outline).gap_mm, narrowest, outline.strained};
 }
 
 double rest_length(Head& head) { return sound(head, head.anatomy->rest).length; }
@@ -65,7 +67,9 @@ struct Search {
   Head& head;
   Pose base;
   std::vector<double> wanted;
-  double third_weight = 0.25;
+  double narrowest = 0; // cm2: the man's, in proportion; a vowel of half that would be another sound
+  double gap = 0;       // mm, of the tongue: the man's in proportion, but no narrower than his closest vowels
+  double third_weight = 0.4;
   [[nodiscard]] Pose at(const std::vector<double>& x) const {
     Pose p = base;
     const auto round = [](double v) { return std::round(v * 100) / 100; };
@@ -78,6 +82,9 @@ struct Search {
     p.tip_x = round(carried.x), p.tip_y = round(carried.y);
     return p;
   }
+  [[nodiscard]] double disc_top(const Pose& p) const {
+    return p.body_y + body_radius(*head.anatomy, {p.body_x, p.body_y});
+  }
   [[nodiscard]] double cost(const std::vector<double>& x) const {
     const Pose p = at(x);
     const Sounding s = sound(head, p);
@@ -87,8 +94,13 @@ struct Search {
     const double far = std::hypot(p.body_x - base.body_x, p.body_y - base.body_y) / k, lean = (p.root - base.root) / k;
     double sum = off(0) * off(0) + off(1) * off(1) + third_weight * off(2) * off(2);
     sum += 0.6 * far * far + 0.6 * lean * lean + 3 * std::pow((x[3] - 1) / 0.1, 2);
+    sum += 20 * std::pow(std::max(0.0, lean - 2), 2); // a root drawn back on purpose is the mark of other sounds
+    sum += 60 * std::pow(std::max(0.0, std::log2(0.6 * narrowest / s.narrowest)), 2);
     sum += 40 * std::pow(std::max(0.0, std::abs(s.area_error) * 100 - 2), 2);
     sum += 20 * std::pow(std::max(0.0, s.turn - 18 / k), 2);
+    sum += 20 * std::pow(std::log2(std::max(s.gap, 0.1) / gap), 2);
+    // a close vowel stays high, or a glide that ends in it would not close
+    if (gap < 2) sum += 8 * std::pow(std::max(0.0, disc_top(base) - disc_top(p)) / k, 2);
     sum += 60 * std::pow(std::max(0.0, 1.1 - s.gap), 2) + (s.strained ? 500 : 0);
     sum += 60 * std::pow(std::max(0.0, p.body_y / k - 0.5), 2); // as far up as the model's range goes
     sum += 60 * std::pow(std::max(0.0, 28 * head.anatomy->jaw_x - 1 - p.body_x), 2);
@@ -104,11 +116,13 @@ struct Search {
 };
 
 Pose fitted_vowel(Head& male, Head& own, const Pose& pose, const std::string& symbol, double ratio) {
-  Search search{own, transfer(pose, *male.anatomy, *own.anatomy), wanted_formants(sound(male, pose).formants, ratio)};
+  const Sounding his = sound(male, pose);
+  Search search{own, transfer(pose, *male.anatomy, *own.anatomy), wanted_formants(his.formants, ratio),
+                his.narrowest / (ratio * ratio), std::max(his.gap * own.anatomy->tongue_scale, std::min(his.gap, 1.1))};
   if (symbol == "ɝ" || symbol == "ɚ") search.third_weight = 1; // the third formant is what makes an r
   const auto cost = [&](const std::vector<double>& x) { return search.cost(x); };
   std::vector<double> x{search.base.body_x, search.base.body_y, search.base.root, 1};
-  for (const double step : {2.0, -1.5, -1.0, 0.5}) x = fit::least(cost, x, {step, step, step, 0.04 * step}, 120);
+  for (const double step : {2.0, -1.5, -1.0, 0.5}) x = fit::least(cost, x, {step, step, step, 0.04 * step}, 250);
   return search.at(x);
 }
 
@@ -222,11 +236,11 @@ std::map<std::string, Pose> vowels(Head& male, Head& own, double ratio, std::str
     const auto his = wanted_formants(sound(male, target.pose).formants, ratio);
     out += target.symbol + pose_cells(pose, vowel_columns) + sounding_cells(s) + cell(s.length, 1) +
            cell(100 * s.area_error, 1) + "\n";
-    std::fprintf(stderr, "%-4s %+5.1f %+5.1f %+5.1f %%  body moved %+.1f %+.1f root %+.1f turn %.1f gap %.1f\n",
+    std::fprintf(stderr, "%-4s %+5.1f %+5.1f %+5.1f %%  body moved %+.1f %+.1f root %+.1f turn %.1f gap %.1f of %.1f\n",
                  target.symbol.c_str(), 100 * (s.formants[0] / his[0] - 1), 100 * (s.formants[1] / his[1] - 1),
                  100 * (s.formants[2] / his[2] - 1), pose.body_x - transfer(target.pose, *male.anatomy, *own.anatomy).body_x,
                  pose.body_y - transfer(target.pose, *male.anatomy, *own.anatomy).body_y,
-                 pose.root - transfer(target.pose, *male.anatomy, *own.anatomy).root, s.turn, s.gap);
+                 pose.root - transfer(target.pose, *male.anatomy, *own.anatomy).root, s.turn, s.gap, sound(male, target.pose).gap);
     rows[target.symbol] = pose;
   }
   return rows;
