@@ -109,7 +109,7 @@ struct Search {
       nasal.velum = 0.6;
       const double wide = std::min(disc_opening(*head.anatomy, p, Disc::body), 3.0); // as the mark does it
       if (disc_opening(*head.anatomy, nasal, Disc::body) < wide) open_to(*head.anatomy, nasal, Disc::body, wide);
-      sum += 60 * std::pow(std::max(0.0, 0.6 - tongue_gap(*head.anatomy, head.tracer.trace(nasal)).gap_mm), 2);
+      sum += 400 * std::pow(std::max(0.0, 0.6 - tongue_gap(*head.anatomy, head.tracer.trace(nasal)).gap_mm), 2);
     }
     return sum;
   }
