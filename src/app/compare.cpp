@@ -15,6 +15,9 @@ constexpr int slowest_loop = 3;   // index into slow_divisors: an eighth
 std::string own_accent(const Session& session) {
   const auto& target = session.take ? session.take->request.accent : session.request.accent;
   if (!session.request.learner.empty()) return session.request.learner;
+  // an accent of one's own is set beside the one that it began as
+  const std::string from = session.take && session.take->accent ? session.take->accent->based_on : "";
+  if (!from.empty() && from != target) return from;
   return target == "GA" ? "SSBE" : "GA";
 }
 

@@ -25,7 +25,8 @@ std::shared_ptr<const Comparing> comparing_now(Session& session);
 /// The list of accents for the learner, under a rectangle of the window.
 void open_learners(Session& session, Rect under);
 
-/// The accent on the own side: the request's learner; without one, an accent other than the target's.
+/// The accent on the own side: the request's learner; without one, what an accent of one's own is based on, else an accent
+/// other than the target's.
 std::string own_accent(const Session& session);
 /// The request of the own side: the take's in that accent.
 Request own_request(const Session& session);

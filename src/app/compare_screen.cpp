@@ -49,7 +49,7 @@ struct ComparePanels {
     CompareStageView view;
     view.theme = ui.theme, view.u = u(), view.rect = at_origin(rect), view.target = target;
     view.field = !target;
-    view.role = target ? "the target" : session.request.learner.empty() ? "beside it; choose the learner\u2019s" : "the learner\u2019s own";
+    view.role = target ? "the target" : session.request.learner.empty() ? "choose the learner\u2019s" : "the learner\u2019s own";
     view.mirrored = session.view.mirrored, view.labels = session.view.labels && layout.fold == Fold::full;
     view.spotlight = session.fades.part, view.spotlight_strength = session.fades.spotlight;
     view.drift_mm = session.drift_mm;

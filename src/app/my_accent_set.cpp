@@ -131,7 +131,7 @@ void draw_hands(Ui& ui, Session& session, Rect r) {
     constexpr std::array<std::string_view, 2> ends{"starts", "ends"};
     if (const auto chosen = ui.tabs("glide", {r.x + 2 * u, r.y + 17 * u}, ends, mine.end ? 1 : 0, 14 * u, 20 * u)) mine.end = *chosen == 1, mine.place.reset();
   }
-  constexpr std::array<std::string_view, 3> words{"spread", "half", "rounded"};
+  constexpr std::array<std::string_view, 3> words{"spread", "half", "round"};
   const double lead = text_width("lips", 14 * u) + 10 * u, cell = std::min(68 * u, (r.width - lead) / 3);
   const std::array<double, 3> widths{cell, cell, cell};
   const Rect box{r.x + lead, r.bottom() - 40 * u, 3 * cell, 32 * u};
@@ -165,7 +165,8 @@ void draw_set_card(Ui& ui, Session& session, Vec2 sheet, Rect r) {
   const bool moved = !(now.vowel == before.vowel), other_rest = !(to_shift(mine.accent.posture) == to_shift(mine.start.posture)), glides = is_glide(now.vowel);
   mine.end = mine.end && glides;
   const double mouth = std::min(r.width * (r.height > r.width ? 0.58 : 0.5), r.height * 1.17);
-  draw_mouth(ui, session, mine, r, {r.right() - mouth, r.y, mouth, r.height});
+  const bool tall = r.height > r.width; // the hands below the mouth, over the whole width
+  draw_mouth(ui, session, mine, r, {r.right() - mouth, r.y, mouth, r.height - (tall ? 50 * u : 0)});
   const double x = r.x + 16 * u, width = r.width - mouth - 26 * u;
   ui.canvas.text({"set", ""}, {x, r.y + 34 * u}, to_keyword(mine.set), {24 * u, theme.ink, true});
   // the vowel, and what it was
@@ -182,7 +183,7 @@ void draw_set_card(Ui& ui, Session& session, Vec2 sheet, Rect r) {
   y = low + 6 * u;
   if (glides) draw_ghost_key(ui, {x, y}, "where it ends", {7 * u, 5 * u}), y += 20 * u;
   if (moved || other_rest) draw_ghost_key(ui, {x, y}, "where it began before", {2 * u, 5 * u});
-  draw_hands(ui, session, {x, foot, width, r.bottom() - foot});
+  draw_hands(ui, session, {x, foot, tall ? r.width - 134 * u : width, r.bottom() - foot});
   show_speaker(ui, session, sheet, {r.right() - 100 * u, r.bottom() - 38 * u, 92 * u, 30 * u});
   const double back = text_width("put back", 13 * u);
   if (!moved) return;

@@ -61,7 +61,7 @@ Result<Done> apply_sets(const std::vector<LexicalSet>& sets, Phonemes& word) {
     return Done{};
   }
   if (sets.size() != 1 || vowels.empty())
-    return Problem{ProblemKind::input, "it names " + to_text(static_cast<int>(sets.size())) + " sets for " + to_text(static_cast<int>(vowels.size())) + " vowels",
+    return Problem{ProblemKind::input, "it names " + to_text(static_cast<int>(sets.size())) + (sets.size() == 1 ? " set for " : " sets for ") + to_text(static_cast<int>(vowels.size())) + (vowels.size() == 1 ? " vowel" : " vowels"),
                    "", "name one set, for the stressed vowel, or one for each vowel"};
   const auto stressed = std::find_if(vowels.begin(), vowels.end(), [](const Phoneme* v) { return v->stress == 1; });
   (stressed == vowels.end() ? vowels.front() : *stressed)->set = sets.front();

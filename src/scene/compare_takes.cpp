@@ -154,12 +154,15 @@ std::vector<std::size_t> columns_of_word(const Comparing& c, std::size_t target,
   return out;
 }
 
-/// The first difference of the two words on the side that keeps them apart, in a few plain words.
+/// What makes one word of two, or two of one, in a few plain words: a sound that only one side says, else one that differs.
 std::string word_move(const Told& told, const std::vector<std::size_t>& columns) {
   for (const std::size_t i : columns) {
     const Segment *o = own_segment(told.c, i), *t = target_segment(told.c, i);
-    if (t && !o) return "say the " + to_ipa(t->sound) + ": the " + describe_sound(t->sound).what;
+    if (t && !o) return "say the " + to_ipa(t->sound) + ", the " + describe_sound(t->sound).what;
     if (o && !t) return "leave the " + to_ipa(o->sound) + " out";
+  }
+  for (const std::size_t i : columns) {
+    const Segment *o = own_segment(told.c, i), *t = target_segment(told.c, i);
     if (to_ipa(o->sound) != to_ipa(t->sound)) return "for " + to_ipa(t->sound) + " " + tell_change(told.anatomy, told.targets, o->sound, t->sound).text;
   }
   return "";

@@ -211,3 +211,30 @@ TEST_CASE("compare view: presented, both mouths and what changes fill the wall, 
     CHECK_FALSE(window->session().view.presenting);
   }
 }
+
+TEST_CASE("compare view: words that are one in the learner's accent and two in the target are told whole, and the reverse when the accents change places") {
+  auto window = open("Fine, find the kettle");
+  play(*window, "settle\nspot screen-Compare\nsettle\nkey y\nwait 0.1\nkey j\nkey return\nsettle");
+  REQUIRE(window->session().request.learner == "JAM");
+  const auto told = [&](Change::Kind kind) {
+    const auto& changes = comparing(*window).changes;
+    return std::find_if(changes.begin(), changes.end(), [&](const Change& c) { return c.kind == kind && c.title.starts_with("fine and find"); });
+  };
+  const auto split = told(Change::Kind::split);
+  REQUIRE(split != comparing(*window).changes.end());
+  CHECK(split->shift);
+  CHECK(split->detail.find("say the d") != std::string::npos);
+  // told once: the d is not told again as a sound more
+  for (const Change& c : comparing(*window).changes) CHECK((c.kind != Change::Kind::added || c.columns != std::vector<std::size_t>{split->columns.back()}));
+  play(*window, "key x\nsettle");
+  const auto merge = told(Change::Kind::merge);
+  REQUIRE(merge != comparing(*window).changes.end());
+  CHECK(merge->detail.find("leave the d") != std::string::npos);
+}
+
+TEST_CASE("compare view: an accent of one's own is set beside the one it began as") {
+  const auto window = open("Glass kettles");
+  play(*window, "settle\nspot screen-My accent\nsettle\nspot rule-TRAP_BATH_split\nsettle\nspot screen-Compare\nsettle");
+  CHECK(comparing(*window).target->request.accent.starts_with("your-"));
+  CHECK(comparing(*window).own->request.accent == "SSBE");
+}
