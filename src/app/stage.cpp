@@ -100,12 +100,13 @@ void show_quiet_mouth(Ui& ui, Session& session, const Layout& layout, Rect rect)
   view.theme = &theme, view.u = u, view.sound_now = view.shelf = false;
   view.mirrored = session.view.mirrored;
   view.labels = layout.fold == Fold::small ? Labelling::few : Labelling::all;
-  view.rect = {0, 0, rect.width, rect.height - 62 * u};
+  const double foot = (layout.fold == Fold::full ? 62 : 82) * u; // two lines, or three where it is narrow
+  view.rect = {0, 0, rect.width, rect.height - foot};
   ui.canvas.add(compose_pose_stage(tracer, quiet_pose(*session.anatomy), nullptr, view).group);
-  ui.canvas.paragraph({"caption", ""}, {18 * u, rect.height - 58 * u},
+  ui.canvas.paragraph({"caption", ""}, {18 * u, rect.height - foot + 4 * u},
                       "Breathing quietly: lips together, teeth a little apart, the soft palate hangs down and air passes by the nose. A head cut down the middle, facing " +
                           std::string(session.view.mirrored ? "right." : "left."),
-                      {14.5 * u, theme.quiet}, rect.width - 36 * u, 2);
+                      {14.5 * u, theme.quiet}, rect.width - 36 * u, layout.fold == Fold::full ? 2 : 3);
   ui.end_sheet();
 }
 

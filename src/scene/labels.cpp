@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace mw {
 namespace {
@@ -115,6 +116,21 @@ std::vector<double> heights_of(const std::vector<Vec2>& points, double bottom, d
   return heights;
 }
 
+bool do_cross(Vec2 a, Vec2 b, Vec2 c, Vec2 d) {
+  const auto side = [](Vec2 p, Vec2 q, Vec2 r) { return (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x); };
+  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+}
+
+/// Two leaders that cross change their labels' places; each change makes them shorter together, so it ends.
+void part_leaders(std::vector<double>& heights, const std::vector<Vec2>& points, double x) {
+  for (bool again = true; again;) {
+    again = false;
+    for (std::size_t i = 0; i < points.size(); ++i)
+      for (std::size_t j = 0; j < i; ++j)
+        if (do_cross({x, heights[i]}, points[i], {x, heights[j]}, points[j])) std::swap(heights[i], heights[j]), again = true;
+  }
+}
+
 void draw_label(Canvas& canvas, const Theme& theme, Part part, Vec2 point, Vec2 at, bool at_left, double size, double u) {
   const Vec2 end = at + Vec2{(at_left ? 5 : -5) * u, 0};
   const MarkId id{"label", std::string{to_text(part)}};
@@ -136,7 +152,8 @@ std::vector<Mark> draw_labels(const MouthPicture& mouth, const Outline& outline,
     const auto& parts = at_left ? left : right;
     std::vector<Vec2> points;
     for (const Part part : parts) points.push_back(mouth.frame(point_of(outline, mouth.section, anatomy, part)));
-    const auto heights = heights_of(points, bottom, size);
+    auto heights = heights_of(points, bottom, size);
+    part_leaders(heights, points, at_left ? left_x + 5 * u : right_x - 5 * u);
     for (std::size_t i = 0; i < parts.size(); ++i) draw_label(canvas, theme, parts[i], points[i], {at_left ? left_x : right_x, heights[i]}, at_left, size, u);
   }
   return std::move(canvas.marks);

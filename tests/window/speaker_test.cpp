@@ -90,3 +90,44 @@ TEST_CASE("speaker: labels stand on demand with the technical term beside, for a
     }
   }
 }
+
+TEST_CASE("speaker: leaders of labels do not cross, in the quiet mouth and at sounds of a line, for all three") {
+  const auto leaders = [](const Window& window) {
+    std::vector<std::pair<Vec2, Vec2>> out;
+    const auto collect_lines = [&](const auto& self, const std::vector<Mark>& marks) -> void {
+      for (const Mark& mark : marks) {
+        if (const auto* group = std::get_if<Group>(&mark)) self(self, group->marks);
+        const auto* stroke = std::get_if<Stroke>(&mark);
+        if (!stroke || stroke->mark.role != "label" || stroke->path.steps.size() != 2) continue;
+        const auto *from = std::get_if<Path::Move>(&stroke->path.steps[0]);
+        const auto *to = std::get_if<Path::Line>(&stroke->path.steps[1]);
+        if (from && to) out.emplace_back(from->to, to->to);
+      }
+    };
+    for (const Sheet& sheet : window.ui().sheets())
+      if (sheet.name == "stage") collect_lines(collect_lines, sheet.scene.marks);
+    return out;
+  };
+  const auto cross = [](const std::pair<Vec2, Vec2>& one, const std::pair<Vec2, Vec2>& two) {
+    const auto side = [](Vec2 p, Vec2 q, Vec2 r) { return (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x); };
+    return side(one.first, one.second, two.first) * side(one.first, one.second, two.second) < -1e-6 && side(two.first, two.second, one.first) * side(two.first, two.second, one.second) < -1e-6;
+  };
+  const auto check = [&](const Window& window) {
+    const auto lines = leaders(window);
+    CHECK(lines.size() >= 24); // casing and line of at least twelve
+    for (std::size_t i = 0; i < lines.size(); ++i)
+      for (std::size_t j = 0; j < i; ++j) CHECK_FALSE(cross(lines[i], lines[j]));
+  };
+  auto window = open();
+  for (int i = 0; i < 3; ++i) {
+    play(*window, "spot speaker\nwait 0.1\nspot menu-" + std::to_string(i) + "\nsettle");
+    check(*window);
+  }
+  window.reset();
+  window = open("Which thin king");
+  play(*window, "settle\nkey l\nkey home\nsettle");
+  for (int i = 0; i < 24; ++i) {
+    play(*window, i % 8 == 7 ? "key c\nkey home\nsettle" : "key right\nsettle");
+    check(*window);
+  }
+}
