@@ -9,6 +9,7 @@
 #include "phrase/reading.h"
 #include "phrase/ruled_vowels.h"
 #include "phrase/sets.h"
+#include "phrase/spelling_rules.h"
 #include "phrase/weak_forms.h"
 #include "phrase/words.h"
 
@@ -153,12 +154,12 @@ Result<std::map<std::string, VoicedWord, std::less<>>> ask_voices(const std::vec
 void settle_voiced(Entry& entry, const VoicedWord& voiced, std::string_view before, const WordTables& tables,
                    Norm norm) {
   LexicalWord word = classify(voiced, norm);
-  const bool national = apply_national(tables, entry.spoken.key, norm, word.phonemes) || word.national;
-  const bool overridden = apply_overrides(tables, entry.spoken.key, word.phonemes) || national;
+  apply_spelling(entry.spoken.key, word.phonemes);
+  bool listed = apply_national(tables, entry.spoken.key, norm, word.phonemes) || word.national;
+  listed = apply_overrides(tables, entry.spoken.key, word.phonemes) || listed;
   if (choose_reading(entry, tables, before, word.phonemes)) return;
   entry.chain.phonemes = std::move(word.phonemes);
-  if (overridden)
-    entry.source = WordSource::override_list;
+  if (listed) entry.source = WordSource::override_list;
   else if (const auto doubt = why_a_guess(tables, entry.spoken); !doubt.empty()) {
     entry.source = WordSource::guess;
     entry.note = doubt;

@@ -103,33 +103,6 @@ bool ends_with(std::string_view word, std::string_view ending) {
   return word.size() >= ending.size() + 3 && word.substr(word.size() - ending.size()) == ending;
 }
 
-/// salt, false, vault: an a of the spelling before l is THOUGHT in Wells, with LOT as a British variant.
-bool apply_al(std::string_view word, Phonemes& phonemes) {
-  bool spelled = false;
-  for (const std::string_view letters : {"alt", "ald", "als", "ault"})
-    spelled = spelled || word.find(letters) != std::string_view::npos;
-  bool changed = false;
-  for (std::size_t i = 0; spelled && i + 1 < phonemes.size(); ++i) {
-    const auto set = phonemes[i].set;
-    if ((set != LexicalSet::CLOTH && set != LexicalSet::LOT) || phonemes[i + 1].consonant != "l") continue;
-    phonemes[i].set = LexicalSet::THOUGHT;
-    changed = true;
-  }
-  return changed;
-}
-
-/// anything, everybody: the second vowel is the happY of any and every.
-bool apply_any(std::string_view word, Phonemes& phonemes) {
-  if (!(starts_with(word, "any") && word.size() > 4) && !(starts_with(word, "every") && word.size() > 6)) return false;
-  std::size_t vowel = 0;
-  for (auto& phoneme : phonemes)
-    if (phoneme.set && ++vowel == 2 && phoneme.set == LexicalSet::KIT) {
-      phoneme.set = LexicalSet::happY;
-      return true;
-    }
-  return false;
-}
-
 } // namespace
 
 const Result<WordTables>& word_tables() {
@@ -162,8 +135,7 @@ bool put_set(Phonemes& phonemes, std::size_t wanted, LexicalSet set) {
 } // namespace
 
 bool apply_overrides(const WordTables& tables, std::string_view word, Phonemes& phonemes) {
-  bool changed = apply_al(word, phonemes);
-  changed = apply_any(word, phonemes) || changed;
+  bool changed = false;
   if (const auto* rows = find_stem(tables.overrides, word))
     for (const auto& row : *rows) changed = put_set(phonemes, row.vowel, row.set) || changed;
   return changed;
