@@ -5,8 +5,24 @@
 
 namespace mw {
 
-std::size_t likely_reading(const std::vector<HeteronymReading>& readings, std::string_view before,
+Neighbours_of_word look_round(std::span<const SpokenWord> words, std::size_t at) {
+  constexpr std::string_view of_the_past[]{"yesterday", "ago", "earlier", "once"};
+  Neighbours_of_word near;
+  near.capital = words[at].capital;
+  if (at > 0 && !words[at - 1].group_end) near.before = words[at - 1].key;
+  for (std::size_t i = at; i + 1 < words.size() && !words[i].group_end; ++i) {
+    if (i == at) near.after = words[i + 1].key;
+    near.past = near.past || among(words[i + 1].key, of_the_past);
+  }
+  return near;
+}
+
+std::size_t likely_reading(const std::vector<HeteronymReading>& readings, const Neighbours_of_word& near,
                            const Phonemes& voiced) {
+  const std::string_view before = near.before;
+  constexpr std::string_view starts[]{"", "and", "then", "please", "now"}, pronouns[]{"it", "them", "him", "me", "us"},
+      objects[]{"the", "a", "an", "my", "your", "his", "her", "our", "their", "this", "that", "these", "those", "up", "down"},
+      counts[]{"two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "many", "several", "save", "lost"};
   constexpr std::string_view before_verb[]{"to",    "will",  "would", "can", "could", "should", "must",
                                            "may",   "might", "i",     "you", "we",    "they",   "don't",
                                            "can't", "won't", "shall", "and", "let's", "not",    "didn't"};
@@ -21,7 +37,11 @@ std::size_t likely_reading(const std::vector<HeteronymReading>& readings, std::s
     const bool noun = meaning.find("noun") != std::string::npos || starts_with(meaning, "a ") ||
                       starts_with(meaning, "an ") || starts_with(meaning, "the ");
     if ((verb && among(before, before_verb)) || (noun && among(before, before_noun))) return i;
-    if (meaning == "I read it yesterday" && among(before, before_past)) return i;
+    const bool names = among(before, before_noun) || among(before, counts);
+    if (verb && !names && (among(near.after, pronouns) || (among(before, starts) && among(near.after, objects)))) return i;
+    if (meaning == "I read it yesterday" && (near.past || among(before, before_past))) return i;
+    if (starts_with(meaning, "from ") && near.capital) return i; // Polish
+    if (starts_with(meaning, "she ") && !before.empty() && !names) return i; // she lives here, nine lives
   }
   for (std::size_t i = 0; i < readings.size(); ++i)
     if (readings[i].phonemes == voiced) return i;

@@ -1,10 +1,22 @@
 #pragma once
 
+#include "phrase/reading.h"
 #include "phrase/words.h"
+
+#include <span>
 
 namespace mw {
 
-/// The likelier reading of a word with several, from the word before it; otherwise what the voice says, or the first.
-std::size_t likely_reading(const std::vector<HeteronymReading>& readings, std::string_view before, const Phonemes& voiced);
+/// What stands round a word, within its group.
+struct Neighbours_of_word {
+  std::string_view before, after; // "" at the ends of the group
+  bool capital = false;           // inside a sentence
+  bool past = false;              // a word that follows speaks of the past: yesterday, ago
+};
+Neighbours_of_word look_round(std::span<const SpokenWord> words, std::size_t at);
+
+/// The reading of a heteronym that its neighbours speak for, else the one that the voices say, else the first.
+std::size_t likely_reading(const std::vector<HeteronymReading>& readings, const Neighbours_of_word& near,
+                           const Phonemes& voiced);
 
 } // namespace mw

@@ -99,11 +99,11 @@ bool spell_own(Entry& entry, const WordTables& tables, Norm norm) {
   return true;
 }
 
-bool choose_reading(Entry& entry, const WordTables& tables, std::string_view before, const Phonemes& voiced) {
+bool choose_reading(Entry& entry, const WordTables& tables, const Neighbours_of_word& near, const Phonemes& voiced) {
   const auto at = tables.heteronyms.find(entry.spoken.key);
   if (at == tables.heteronyms.end() || entry.spoken.expanded) return false;
   const auto& readings = at->second;
-  const std::size_t chosen = likely_reading(readings, before, voiced);
+  const std::size_t chosen = likely_reading(readings, near, voiced);
   entry.chain.phonemes = readings[chosen].phonemes;
   for (std::size_t i = 0; i < readings.size(); ++i)
     if (i != chosen) entry.other_readings.push_back(readings[i].phonemes);
@@ -151,13 +151,12 @@ Result<std::map<std::string, VoicedWord, std::less<>>> ask_voices(const std::vec
 }
 
 /// What the voices say, read through the sets, the override list and the readings of heteronyms.
-void settle_voiced(Entry& entry, const VoicedWord& voiced, std::string_view before, const WordTables& tables,
-                   Norm norm) {
+void settle_voiced(Entry& entry, const VoicedWord& voiced, const Neighbours_of_word& near, const WordTables& tables, Norm norm) {
   LexicalWord word = classify(voiced, norm);
   apply_spelling(entry.spoken.key, word.phonemes);
   bool listed = apply_national(tables, entry.spoken.key, norm, word.phonemes) || word.national;
   listed = apply_overrides(tables, entry.spoken.key, word.phonemes) || listed;
-  if (choose_reading(entry, tables, before, word.phonemes)) return;
+  if (choose_reading(entry, tables, near, word.phonemes)) return;
   entry.chain.phonemes = std::move(word.phonemes);
   if (listed) entry.source = WordSource::override_list;
   else if (const auto doubt = why_a_guess(tables, entry.spoken); !doubt.empty()) {
@@ -185,17 +184,16 @@ Result<std::vector<Entry>> look_up(const Reading& reading, const WordTables& tab
   }
   const auto voiced = ask_voices(entries, pronouncer);
   if (!voiced) return voiced.error();
-  std::string_view before;
-  for (auto& entry : entries) {
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    Entry& entry = entries[i];
     if (entry.source == WordSource::voice)
-      settle_voiced(entry, voiced->find(entry.spoken.key)->second, before, tables, norm);
+      settle_voiced(entry, voiced->find(entry.spoken.key)->second, look_round(reading.words, i), tables, norm);
     if (!entry.sets.empty()) {
       if (const auto done = apply_sets(entry.sets, entry.chain.phonemes); !done) return misread(entry.spoken.text, done.error());
       entry.source = WordSource::correction;
       entry.other_readings.clear();
     }
     settle_stress(entry.chain);
-    before = entry.spoken.group_end ? std::string_view{} : std::string_view(entry.spoken.key);
   }
   // a word that the voices leave without a sound is left out of the phrase
   std::erase_if(entries, [](const Entry& entry) { return entry.chain.phonemes.empty() && entry.chain.fixed.empty(); });

@@ -32,8 +32,8 @@ int small_number(std::string_view digits) {
 /// "2 1/2", "2\u00bd": two and a half.
 Words mixed(std::string_view upper, std::string_view lower, Norm norm) {
   Words words = read_fraction(upper, lower, norm);
-  if (upper == "1") words.front() = "a";
-  words.insert(words.begin(), "and");
+  if (upper == "1") words.front() = std::string(1, 'a');
+  words.insert(words.begin(), std::string("and"));
   return words;
 }
 
@@ -73,7 +73,7 @@ bool Scanner::read_number() {
   }
   if (const PartRow* part = atom(at_) ? find_part(atoms_[at_].point) : nullptr) {
     say(read_fraction(part->upper, part->lower, norm_), at_, at_ + 1);
-    ++at_;
+    at_ = read_unit(at_ + 1, true);
     return true;
   }
   if (!is(at_, AtomKind::digit)) return false;
@@ -219,7 +219,13 @@ bool Scanner::read_parts() {
   if (const auto simple = fraction(at_)) {
     const auto& [upper, lower] = *simple;
     const bool always = upper.digits == "24" && lower.digits == "7";
-    say(always ? Words{"twenty", "four", "seven"} : read_fraction(upper.digits, lower.digits, norm_), start, lower.end);
+    Words words = always ? Words{"twenty", "four", "seven"} : read_fraction(upper.digits, lower.digits, norm_);
+    if (upper.digits == lower.digits && upper.digits.size() == 2) { // 50/50
+      const Words half = read_cardinal(upper.digits, norm_);
+      words = half;
+      words.insert(words.end(), half.begin(), half.end());
+    }
+    say(words, start, lower.end);
     at_ = lower.end;
     return true;
   }

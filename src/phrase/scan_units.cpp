@@ -1,6 +1,7 @@
 #include "phrase/scanner.h"
 
 #include "base/text.h"
+#include "phrase/scan_text.h"
 
 #include <algorithm>
 #include <iterator>
@@ -33,6 +34,8 @@ constexpr UnitRow units[]{{"km", "kilometre", "kilometres"},
                           {"lb", "pound", "pounds"},
                           {"lbs", "pound", "pounds"},
                           {"oz", "ounce", "ounces"},
+                          {"tsp", "teaspoon", "teaspoons"},
+                          {"tbsp", "tablespoon", "tablespoons"},
                           {"ft", "foot", "feet"},
                           {"in", "inch", "inches"},
                           {"mph", "mile an hour", "miles an hour"},
@@ -125,8 +128,9 @@ std::size_t Scanner::read_unit(std::size_t i, bool one) {
     sign = "kmh", end += 2;
   const auto row =
       std::find_if(std::begin(units), std::end(units), [&](const UnitRow& each) { return each.sign == sign; });
-  // a lone letter or "in" after a space is more likely a word
-  const bool doubtful = start != i && (sign.size() == 1 || sign == "in");
+  // "in", a lone p, k or s or a capital after a space is more likely a word or a name; 100 m and 5 g are measures
+  const bool letter = sign == "p" || sign == "k" || sign == "s" || (sign.size() == 1 && is_upper(atoms_[start].fold));
+  const bool doubtful = start != i && (letter || sign == "in");
   if (row == std::end(units) || doubtful) return i;
   say(split(one ? row->one : row->many, ' '), start, end);
   return end;

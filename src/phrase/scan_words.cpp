@@ -17,6 +17,7 @@ struct Abbreviation {
 // what stands before the full stop; several words are parted by a space
 constexpr Abbreviation abbreviations[]{
     {"mr", "mister", false},      {"mrs", "missis", false},    {"ms", "miz", false},
+    {"mx", "mix", false},
     {"dr", "doctor", false},      {"prof", "professor", true}, {"rev", "reverend", true},
     {"capt", "captain", true},    {"jr", "junior", false},     {"sr", "senior", true},
     {"etc", "et cetera", false},  {"vs", "versus", false},     {"approx", "approximately", true},
@@ -27,6 +28,9 @@ constexpr Abbreviation abbreviations[]{
     {"dec", "december", true},    {"mon", "monday", true},     {"tues", "tuesday", true},
     {"thurs", "thursday", true},  {"tel", "telephone", true},  {"min", "minutes", true},
     {"max", "maximum", true},     {"p", "page", true},        {"pp", "pages", true}};
+// only before a date, as most are words too; the first three letters tell the day
+constexpr std::string_view days[]{"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"},
+    short_days[]{"mon", "tue", "tues", "wed", "weds", "thu", "thur", "thurs", "fri", "sat", "sun"};
 
 // capitals that are said as a word although they are short or have few vowels, and those said letter by letter
 constexpr std::string_view capital_words[]{"AM",  "AN", "AS", "AT", "BE",  "BY",  "DO",  "GO", "HE", "IF",
@@ -72,6 +76,11 @@ bool Scanner::read_abbreviation(std::size_t end) {
   const std::size_t next = dot ? end + 1 : end;
   if (word == "st" && is_upper(atoms_[at_].fold)) {
     say({capital_follows ? "saint" : "street"}, at_, end);
+    at_ = next;
+    return true;
+  }
+  if (is_upper(atoms_[at_].fold) && among(word, short_days) && is(skip_space(is_point(next, ',') ? next + 1 : next), AtomKind::digit)) {
+    say({std::string(*std::find_if(std::begin(days), std::end(days), [&](auto day) { return starts_with(day, word.substr(0, 3)); }))}, at_, end);
     at_ = next;
     return true;
   }

@@ -141,7 +141,7 @@ TEST_CASE("numbers: telephone numbers, ranges and units") {
               {"10-12 pots", "ten to twelve pots", ""},
               {"5km", "five kilometres", ""},
               {"1 kg", "one kilogram", ""},
-              {"3 m", "three M", ""},
+              {"3 m", "three metres", ""},
               {"60 mph", "sixty miles an hour", ""},
               {"20\xC2\xB0"
                "C",
@@ -238,4 +238,18 @@ TEST_CASE("read_phrase: kings and acts, addresses, sizes, times with a full stop
   CHECK(said("BBC") == "B* B* C*");
   CHECK(said("MEND IT") == "MEND IT");
   CHECK(said("pp. 3-5") == "pages three to five");
+}
+
+TEST_CASE("read_phrase: days before a date, halves of a hundred, measures after a space, titles") {
+  check_rows({{"Sat. 5 Oct.", "saturday the fifth of october", ""},
+              {"Mon 6 Jan 2025", "monday the sixth of january twenty twenty five", ""},
+              {"the cat sat. 5 dogs came", "the cat sat | five dogs came", ""},
+              {"sun 3 times", "sun three times", ""},
+              {"50/50", "fifty fifty", ""},
+              {"20/20 vision", "twenty twenty vision", ""},
+              {"5/8", "five eighths", ""},
+              {"100 m, 5 g", "one hundred metres | five grams", ""},
+              {"3 tbsp", "three tablespoons", ""},
+              {"\u00bc tsp", "one quarter teaspoon", ""},
+              {"Mx. Vale", "mix vale", ""}});
 }

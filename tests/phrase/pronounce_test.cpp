@@ -102,6 +102,24 @@ TEST_CASE("pronounce: a spelling with several readings offers them and takes the
   CHECK(ipa(spoken("to record", "GA")) != ipa(spoken("the record", "GA")));
 }
 
+TEST_CASE("pronounce: the words round a spelling with several readings speak for one of them") {
+  const auto nucleus = [](std::string_view phrase, std::size_t word) { return spoken(phrase, "RP").words[word].syllables[0].set; };
+  using Set = LexicalSet;
+  CHECK(nucleus("I read it yesterday", 1) == Set::DRESS);
+  CHECK(nucleus("I read it", 1) == Set::FLEECE);
+  CHECK(nucleus("tear it up", 0) == Set::SQUARE);
+  CHECK(nucleus("a tear", 1) == Set::NEAR);
+  CHECK(nucleus("wind it up", 0) == Set::PRICE);
+  CHECK(nucleus("the wind blows", 1) == Set::KIT);
+  CHECK(nucleus("the Polish kettle", 1) == Set::GOAT);
+  CHECK(nucleus("polish the kettle", 0) == Set::LOT);
+  CHECK(nucleus("she lives here", 1) == Set::KIT);
+  CHECK(nucleus("nine lives", 1) == Set::PRICE);
+  CHECK(ipa(spoken("close the door", "RP")).find("z") != std::string::npos);
+  CHECK(ipa(spoken("use the kettle", "RP")).find("z") != std::string::npos);
+  CHECK(ipa(spoken("the use", "RP")).find("z") == std::string::npos);
+}
+
 TEST_CASE("pronounce: corrections win over everything, in IPA, X-SAMPA or lexical sets") {
   const Accent accent = *read_accent("SSBE");
   PronounceSettings settings;
