@@ -140,8 +140,8 @@ SoundMove vowel_change(const Anatomy& anatomy, const TargetTable& targets, const
   if (is_glide(from) && is_glide(to)) add_clause(out.text, glide_words(anatomy, *a0, *a1, *b0, *b1));
   else {
     add_clause(out.text, tell_move(anatomy, *a0, *b0));
-    if (is_glide(to)) add_clause(out.text, "then it glides " + ways(b1->body_x - b0->body_x, b1->body_y - b0->body_y, ""));
-    if (is_glide(from)) add_clause(out.text, "and stays: no glide");
+    if (is_glide(to)) add_clause(out.text, "then the tongue glides " + ways(b1->body_x - b0->body_x, b1->body_y - b0->body_y, ""));
+    if (is_glide(from)) add_clause(out.text, out.text.empty() ? "the mouth stays: no glide" : "then the mouth stays: no glide");
   }
   if (out.text.empty() && is_long(from) != is_long(to)) out.text = is_long(to) ? "the same place, held longer" : "the same place, shorter";
   return out;
