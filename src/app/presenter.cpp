@@ -82,7 +82,7 @@ void show_large_stage(Ui& ui, Session& session, const Wall& s) {
 void write_clash(Ui& ui, const Take& take, const Clash& clash, const Wall& s, double x, double width, double bottom) {
   const Theme& theme = *ui.theme;
   const double h = s.h;
-  double y = 36 * h;
+  double y = 22 * h;
   ui.canvas.add(draw_flag(theme, clash.kind, clash.level, true, {x + 38 * h, y + 36 * h}, 36 * h));
   ui.canvas.fitted({"kind", ""}, {x + 90 * h, y + 50 * h}, learner_name(clash.kind), {46 * h, theme.ink, true}, width - 90 * h, 0.6);
   y += 96 * h;
@@ -94,13 +94,17 @@ void write_clash(Ui& ui, const Take& take, const Clash& clash, const Wall& s, do
     ui.canvas.text_middle({}, {tag + 26 * h, y + 26 * h}, ipa, {fitting_size(ipa, 36 * h, true, 46 * h, 0.5), theme.ink, true, Anchor::middle});
     tag += 64 * h;
   }
-  y = ui.canvas.paragraph({"what", ""}, {x, y + 62 * h}, clash.text, {27 * h, theme.ink}, width, 5);
-  y += 12 * h;
+  // Feel it is never cut: what happens gives way, first in size, then in lines; 1/30 of the height at least
+  y += 57 * h;
+  const std::string feel = sentence(clash.feel);
+  const auto lines_of = [&](const std::string& text, double size) { return static_cast<double>(wrap_text(text, size, false, width).size()); };
+  const auto spare = [&](double size) { return (bottom - y - 44 * h - 1.4 * size * lines_of(feel, size)) / (1.4 * size); };
+  const double size = std::min(5.0, lines_of(clash.text, 27 * h)) <= spare(27 * h) ? 27 * h : 25.6 * h;
+  y = ui.canvas.paragraph({"what", ""}, {x, y}, clash.text, {size, theme.ink}, width, static_cast<int>(std::clamp(spare(size), 2.0, 5.0)));
+  y += 8 * h;
   ui.canvas.line({}, {x, y}, {x + width, y}, theme.rule, 2 * h);
-  const auto lines = wrap_text(clash.feel, 27 * h, false, width);
-  const double size = y + 46 * h + static_cast<double>(lines.size()) * 27 * 1.4 * h > bottom ? 25.6 * h : 27 * h; // 1/30 of the height at least
-  ui.canvas.text({}, {x, y + 36 * h}, "Feel it", {27 * h, theme.action, true});
-  ui.canvas.paragraph({"feel", ""}, {x, y + 46 * h}, clash.feel, {size, theme.ink}, width);
+  ui.canvas.text({}, {x, y + 32 * h}, "Feel it", {27 * h, theme.action, true});
+  ui.canvas.paragraph({"feel", ""}, {x, y + 40 * h}, feel, {size, theme.ink}, width);
 }
 
 void show_words(Ui& ui, Session& session, const Wall& s) {

@@ -81,16 +81,23 @@ void draw_difference(Canvas& canvas, const MouthFrame& frame, const Theme& theme
   canvas.arrow({"difference", {}}, from, to, {ink, 3 * v, 13 * v, theme.clash2, 2.6 * v});
 }
 
+const char* key_words(bool target) { return target ? "your own tongue" : "the target\u2019s tongue"; }
+
+void draw_key_line(Canvas& canvas, const Theme& theme, Vec2 at, double length, double u, bool target) {
+  canvas.line({"ghost-key", {}}, at, at + Vec2{length, 0}, theme.ink, 2.4 * u, target ? std::vector<double>{2 * u, 5 * u} : std::vector<double>{7 * u, 5 * u});
+}
+
 void draw_key(Canvas& canvas, const Theme& theme, Vec2 at, double width, double u, bool target) {
-  canvas.line({"ghost-key", {}}, at, at + Vec2{34 * u, 0}, theme.ink, 2.4 * u, target ? std::vector<double>{2 * u, 5 * u} : std::vector<double>{7 * u, 5 * u});
+  draw_key_line(canvas, theme, at, 34 * u, u, target);
   double y = at.y + 19 * u;
-  for (const std::string& line : wrap_text(target ? "your own tongue" : "the target\u2019s tongue", 13.5 * u, false, width)) {
+  for (const std::string& line : wrap_text(key_words(target), 13.5 * u, false, width)) {
     canvas.text({"ghost-key", {}}, {at.x, y}, line, {13.5 * u, theme.ink, false, Anchor::start, 3 * u, theme.panel});
     y += 17 * u;
   }
 }
 
-// Mark, name and role at the left, the sound now at the right. Gives the box of the name.
+// Mark, name and role at the left, the sound now at the right; in Present the key of the other tongue in the role's place,
+// which has no room beside the face there. Gives the box of the name.
 Rect draw_head(Canvas& canvas, const SideNow& side, const CompareStageView& view, const Theme& theme) {
   const double u = view.u;
   const Rect r{view.rect.x, view.rect.y, view.rect.width, head_u * u};
@@ -108,7 +115,11 @@ Rect draw_head(Canvas& canvas, const SideNow& side, const CompareStageView& view
     canvas.add(draw_sign(Sign::down, {box.right() - 15 * u, box.centre().y}, 7 * u, theme.quiet));
   }
   canvas.fitted({"name", {}}, {x, r.y + 22 * u}, name, {16 * u, theme.ink, true}, width);
-  canvas.fitted({"role", {}}, {x, r.y + 38 * u}, view.role, {13 * u, theme.quiet}, width);
+  if (view.brief) {
+    draw_key_line(canvas, theme, {x, r.y + 33.5 * u}, 24 * u, u, view.target);
+    canvas.fitted({"ghost-key", {}}, {x + 30 * u, r.y + 38 * u}, view.target ? "your own" : "the target\u2019s", {13 * u, theme.quiet}, room - 30 * u);
+  } else
+    canvas.fitted({"role", {}}, {x, r.y + 38 * u}, view.role, {13 * u, theme.quiet}, width);
   canvas.text({"sound-now", ipa}, {r.right() - 16 * u, r.y + 37 * u}, ipa, {34 * u, theme.ink, true, Anchor::end});
   return box;
 }
@@ -142,8 +153,7 @@ CompareStagePicture compose_compare_stage(const Comparing& c, Tracer& tracer, do
       const Outline& here = tracer.trace(pose_at(side.take->motion, side.t));
       draw_difference(inside, stage.mouth.frame, theme, u, is_other_type(c, *column) ? between_lines(here.dorsum, other.dorsum) : along_surfaces(here.dorsum, other.dorsum));
     }
-    // over the lips; narrow where the face is near
-    draw_key(inside, theme, {body.x + 14 * u, body.bottom() - (view.brief ? 132 : 112) * u}, (view.brief ? 56 : 90) * u, u, view.target);
+    if (!view.brief) draw_key(inside, theme, {body.x + 14 * u, body.bottom() - 112 * u}, 90 * u, u, view.target); // over the lips
     Group clipped{{"compare-stage", view.target ? "target" : "own"}};
     clipped.clip = rounded_rectangle({view.rect.x + 1.1 * u, view.rect.y + 1.1 * u}, {view.rect.width - 2.2 * u, view.rect.height - 2.2 * u}, 9 * u);
     clipped.marks = std::move(inside.marks);
