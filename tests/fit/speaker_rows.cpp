@@ -32,6 +32,7 @@ struct Sounding {
   std::vector<double> formants;
   double length = 0, area_error = 0, turn = 0, gap = 0;
   double narrowest = 0; // cm2, of the whole tube
+  double leaf = 0;      // mm between epiglottis and throat wall
   bool strained = false;
 };
 
@@ -49,8 +50,10 @@ Sounding sound(Head& head, const Pose& pose) {
   const Outline& outline = head.tracer.trace(pose);
   const AreaFunction& tube = head.meter.measure(outline, pose);
   const double narrowest = std::ranges::min_element(tube.sections, {}, &TubeSection::area_cm2)->area_cm2;
+  double leaf = 1e9;
+  for (const Vec2 p : outline.epiglottis_cap) leaf = std::min(leaf, nearest_on(outline.back_wall, p).distance);
   return {formants_hz(tube), tube.tract_length_mm, outline.area_error, sharpest_turn(outline),
-          tongue_gap(*head.anatomy, outline).gap_mm, narrowest, outline.strained};
+          tongue_gap(*head.anatomy, outline).gap_mm, narrowest, leaf, outline.strained};
 }
 
 double rest_length(Head& head) { return sound(head, head.anatomy->rest).length; }
@@ -98,6 +101,7 @@ struct Search {
     sum += 60 * std::pow(std::max(0.0, std::log2(0.6 * narrowest / s.narrowest)), 2);
     sum += 40 * std::pow(std::max(0.0, std::abs(s.area_error) * 100 - 2), 2);
     sum += 20 * std::pow(std::max(0.0, s.turn - 18 / k), 2);
+    sum += 60 * std::pow(std::max(0.0, 1.0 - s.leaf), 2); // a leaf on the wall would be an epiglottal sound
     sum += 20 * std::pow(std::log2(std::max(s.gap, 0.1) / gap), 2);
     // a close vowel stays high, or a glide that ends in it would not close
     if (gap < 2) sum += 8 * std::pow(std::max(0.0, disc_top(base) - disc_top(p)) / k, 2);
