@@ -26,7 +26,14 @@ std::string where_from(const Session& session, const Word& word) {
   switch (word.source) {
     case WordSource::guess: return "guessed from its spelling; in no word list I know";
     case WordSource::correction: return session.request.corrections.contains(key_of(session)) ? "your own reading, kept with this line" : "your own reading, for every line";
-    default: return session.request.corrections.contains(key_of(session)) ? "by your own lexical set, kept with this line" : "from the word list";
+    default: break;
+  }
+  if (session.request.corrections.contains(key_of(session))) return "by your own lexical set, kept with this line";
+  switch (word.source) {
+    case WordSource::override_list: return "from the list of words that the voices get wrong";
+    case WordSource::choice: return "the likelier of its readings here";
+    case WordSource::typed: return "as it was typed";
+    default: return "as the pronouncing voices say it";
   }
 }
 
@@ -114,7 +121,7 @@ void open_correcting(Session& session, std::size_t word, std::optional<Rect> und
 
 void correct_word_now(Session& session) {
   if (!has_phrase(session) || session.view.presenting) return;
-  const auto sound = sound_at(*session.take, session.view.time_s);
+  const auto sound = segment_at(*session.take, session.view.time_s); // before the first sound: its word
   if (!sound || session.take->track.segments[*sound].word < 0) return;
   open_correcting(session, static_cast<std::size_t>(session.take->track.segments[*sound].word), std::nullopt);
 }

@@ -208,10 +208,11 @@ struct Drawing {
       const auto start = place(*view.accent, set);
       if (!start) continue;
       const Vec2 at = stand_of(set);
+      // the set in hand stands out by itself
       const auto same = std::find_if(out.begin(), out.end(), [&](const Label& l) {
-        return glm::distance(l.at, at) < 1 && same_vowel(view.accent->of(l.sets.front()).vowel, view.accent->of(set).vowel);
+        return !l.in_hand && !is_in_hand(set) && glm::distance(l.at, at) < 1 && same_vowel(view.accent->of(l.sets.front()).vowel, view.accent->of(set).vowel);
       });
-      if (same != out.end()) same->sets.push_back(set), same->in_hand = same->in_hand || is_in_hand(set);
+      if (same != out.end()) same->sets.push_back(set);
       else out.push_back({at, {set}, is_in_hand(set)});
     }
     std::stable_sort(out.begin(), out.end(), [](const Label& a, const Label& b) { return a.in_hand > b.in_hand; });
@@ -256,7 +257,8 @@ struct Drawing {
       names.push_back({it.sets[i], {best.x + before, best.y + step * static_cast<double>(i / 2), text_width(to_keyword(it.sets[i]), size, it.in_hand), step}});
     }
     const Colour colour = it.in_hand ? theme.second : theme.action;
-    if (glm::distance(best.centre(), it.at) > w / 2 + 34 * u) canvas.line({"leader", ""}, it.at, {std::clamp(it.at.x, best.x, best.right()), std::clamp(it.at.y, best.y, best.bottom())}, theme.edge, u);
+    const Vec2 edge{std::clamp(it.at.x, best.x, best.right()), std::clamp(it.at.y, best.y, best.bottom())};
+    if (glm::distance(edge, it.at) > 34 * u) canvas.line({"leader", ""}, it.at, edge, theme.edge, u);
     for (std::size_t i = 0; i < rows.size(); ++i)
       canvas.text_middle({"set-label", rows[i]}, {best.x, best.y + step * (static_cast<double>(i) + 0.5)}, rows[i], {size, colour, it.in_hand, Anchor::start, 4 * u, theme.panel});
   }

@@ -148,8 +148,12 @@ TEST_CASE("correcting: E opens the word said now; Tab goes through the card, Ent
   for (const auto& [w, h] : {std::pair{1280, 720}, std::pair{1024, 768}, std::pair{800, 600}}) {
     CAPTURE(w);
     const auto window = opened("They read the label", w, h);
-    play(*window, "key home\nkey right\nkey right\nsettle\nkey e\nwait 0.2");
+    play(*window, "key home\nsettle\nkey e\nwait 0.2");
     REQUIRE(window->session().correcting);
+    CHECK(window->session().correcting->text == "They"); // before the first sound its word
+    play(*window, "key escape\nkey right\nkey right\nkey right\nsettle\nkey e\nwait 0.2");
+    REQUIRE(window->session().correcting);
+    CHECK(window->session().correcting->text == "read");
     for (const Spot& spot : window->ui().spots()) {
       CAPTURE(spot.id);
       CHECK(spot.rect.x >= 0);

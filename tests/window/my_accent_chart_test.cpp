@@ -101,3 +101,42 @@ TEST_CASE("my accent: where points lie together the name that is dragged says wh
   CHECK(after.x < before.x);
   CHECK(after.y > before.y);
 }
+
+TEST_CASE("my accent: the five-minute task goes in eight steps of the hand: FOOT and STRUT the same, a tapped r, a GOAT that starts further forward and ends round, seen in the line at once") {
+  const Home home;
+  const auto window = open("Pull the stove, cut the rusty wood", 1280, 720, "SSBE");
+  play(*window, "settle\nkey escape\nsettle");
+  int steps = 0;
+  const auto hand = [&](const std::string& spot) { play(*window, "spot " + spot + "\nsettle"), ++steps; };
+  const auto marked = [&] {
+    std::size_t n = 0;
+    for (const Sheet& sheet : window->ui().sheets())
+      for (const Mark& mark : sheet.scene.marks)
+        if (const auto* fill = std::get_if<Fill>(&mark)) n += fill->mark.role == "foot-changed";
+    return n;
+  };
+  hand("screen-My accent");
+  CHECK(marked() == 0);
+  hand("rule-FOOT_STRUT_split");
+  CHECK(marked() == 2); // cut, rusty
+  play(*window, "spot rule-r_realisation\nwait 0.1"), ++steps;
+  const auto& rows = window->session().menu->rows;
+  const auto tap = std::find_if(rows.begin(), rows.end(), [](const auto& row) { return row.text == "tap"; });
+  REQUIRE(tap != rows.end());
+  hand("menu-" + std::to_string(tap - rows.begin()));
+  CHECK(marked() == 3); // and the r of rusty
+  drag(*window, "set-GOAT", {-80, 0}), ++steps;
+  CHECK(mine(*window).set == LexicalSet::GOAT);
+  CHECK(marked() == 4); // and stove
+  hand("glide-ends");
+  hand("lips-round");
+  hand("screen-Mouth");
+  CHECK(steps <= 8);
+  const Accent made = *read_accent(window->session().request.accent), start = *read_accent("SSBE");
+  CHECK(made.based_on == "SSBE");
+  CHECK(same_vowel(made.of(LexicalSet::STRUT).vowel, made.of(LexicalSet::FOOT).vowel));
+  CHECK(made.rule("r_realisation") == "tap");
+  CHECK(vowel_place(made.of(LexicalSet::GOAT).vowel)->x < vowel_place(start.of(LexicalSet::GOAT).vowel)->x - 0.1);
+  CHECK(lips_of(*vowel_place(made.of(LexicalSet::GOAT).vowel, true)) == Lips::round);
+  CHECK(window->session().take->accent->id == made.id);
+}
