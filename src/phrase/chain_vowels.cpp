@@ -33,6 +33,7 @@ constexpr std::array mergers{
     Merger{Set::STRUT, "hurry_furry_merger", "yes", Set::NURSE, Where::before_r},
     Merger{Set::DRESS, "pin_pen_merger", "yes", Set::KIT, Where::before_m_or_n},
     Merger{Set::THOUGHT, "COT_CAUGHT_merger", "yes", Set::LOT, Where::everywhere, "\u0254\u02d0"},
+    Merger{Set::CLOTH, "COT_CAUGHT_merger", "yes", Set::LOT}, // whichever of the two it goes with
     Merger{Set::LOT, "FATHER_BOTHER_merger", "yes", Set::PALM, Where::everywhere, "\u0252"},
     Merger{Set::FORCE, "NORTH_FORCE_merger", "yes", Set::NORTH, Where::everywhere, "o\u02d0"},
     Merger{Set::THOUGHT, "PAW_PORE_merger", "yes", Set::FORCE, Where::everywhere, "\u0252\u02d0"},
@@ -57,9 +58,9 @@ bool have_one_value(const Accent& accent, Set one, Set two) {
   return accent.of(one).vowel == accent.of(two).vowel && accent.of(one).r_follows == accent.of(two).r_follows;
 }
 
-/// CLOTH has two vowels to go to: where a coach gave it a third, a rule that varies leaves it there.
+/// CLOTH has two vowels to go to: where a coach gave it a third, only a firm answer about CLOTH itself moves it.
 bool is_settled(const Chain& chain, const Merger& row) {
-  if (row.set != Set::CLOTH || !chain.varies(row.rule)) return false;
+  if (row.set != Set::CLOTH || (row.rule == "LOT_CLOTH_split" && !chain.varies(row.rule))) return false;
   const auto is_as = [&](Set other) { return same_vowel(chain.accent.of(Set::CLOTH).vowel, chain.accent.of(other).vowel); };
   return !is_as(Set::LOT) && !is_as(Set::THOUGHT);
 }

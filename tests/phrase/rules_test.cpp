@@ -249,6 +249,13 @@ TEST_CASE("rules: the end of a stem counts as the end of the word where the spel
   CHECK(nucleus("need", "SSE") == nucleus("greed", "SSE"));
 }
 
+TEST_CASE("rules: where LOT and THOUGHT are made one, CLOTH is with them") {
+  const Accent one = with_rule("GA", "COT_CAUGHT_merger", "yes");
+  const auto nucleus = [&](std::string_view word) { return spoken(word, one).words[0].syllables[0].nucleus; };
+  CHECK(nucleus("cloth") == nucleus("cot"));
+  CHECK(nucleus("caught") == nucleus("cot"));
+}
+
 TEST_CASE("rules: CLOTH that varies is THOUGHT in careful speech, LOT in casual speech, and what the file says between") {
   for (const char* id : {"RP", "IRE"}) {
     INFO(id);
