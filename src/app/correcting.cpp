@@ -3,6 +3,7 @@
 #include "app/writing.h"
 #include "base/text.h"
 #include "phrase/correct.h"
+#include "phrase/words.h"
 #include "scene/take_text.h"
 #include "text/shaper.h"
 
@@ -35,6 +36,29 @@ std::string where_from(const Session& session, const Word& word) {
     case WordSource::typed: return "as it was typed";
     default: return "as the pronouncing voices say it";
   }
+}
+
+std::vector<LexicalSet> sets_of(const Phonemes& phonemes) {
+  std::vector<LexicalSet> out;
+  for (const Phoneme& phoneme : phonemes)
+    if (phoneme.set) out.push_back(*phoneme.set);
+  return out;
+}
+
+/// What each other reading of a spelling means, in the order of its choices. Known where the vowels tell which reading is
+/// said now; else empty.
+std::vector<std::string> meanings_of(const Word& word) {
+  const auto& tables = word_tables();
+  if (!tables) return {};
+  const auto row = tables->heteronyms.find(to_lower(word.text));
+  if (row == tables->heteronyms.end() || row->second.size() != word.choices.size() + 1) return {};
+  std::vector<LexicalSet> now;
+  for (const Syllable& syllable : word.syllables)
+    if (syllable.set) now.push_back(*syllable.set);
+  std::vector<std::string> out;
+  for (const HeteronymReading& reading : row->second)
+    if (sets_of(reading.phonemes) != now) out.push_back(reading.meaning);
+  return out.size() == word.choices.size() ? out : std::vector<std::string>{};
 }
 
 /// What the line says of the word is put by for undo, then changed.
@@ -154,15 +178,17 @@ struct CardPen {
     y += 30 * u;
     y = ui.canvas.paragraph({}, {r.x, y}, where_from(session, word), {13.5 * u, theme().quiet}, width, 2) + 6 * u;
   }
-  // Other readings of the spelling, each a button; in rows.
+  // Other readings of the spelling, each a button; in rows, or one a row with what it means.
   void readings(Rect r) {
     double x = r.x;
+    const auto meanings = meanings_of(word);
     for (std::size_t i = 0; i < word.choices.size(); ++i) {
       const std::string& choice = word.choices[i];
       if (choice == to_ipa(word)) continue;
       const double w = std::min(text_width(choice, 14 * u) + 26 * u, width);
-      if (x + w > r.x + width + 1) x = r.x, y += 38 * u;
+      if (x + w > r.x + width + 1 || (!meanings.empty() && x > r.x)) x = r.x, y += 38 * u;
       if (ui.button("reading-" + to_text(static_cast<int>(i)), {x, y, w, 32 * u}, {}, choice, {"Say it so", "Another reading of this spelling", ""})) say_it(session, "/" + choice + "/");
+      if (!meanings.empty()) ui.canvas.fitted({"meaning", choice}, {x + w + 12 * u, middle_baseline(y + 16 * u, 14 * u)}, meanings[i], {14 * u, theme().quiet}, width - w - 12 * u);
       x += w + 8 * u;
     }
     if (x > r.x) y += 40 * u;

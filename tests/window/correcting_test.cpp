@@ -114,6 +114,12 @@ TEST_CASE("correcting: a spelling with several readings offers them; Esc and a c
   const auto& spots = window->ui().spots();
   const auto reading = std::find_if(spots.begin(), spots.end(), [](const Spot& s) { return s.id.starts_with("reading-"); });
   REQUIRE(reading != spots.end());
+  // with what it means
+  std::vector<std::string> meanings;
+  for (const Sheet& sheet : window->ui().sheets())
+    for (const Mark& mark : sheet.scene.marks)
+      if (const auto* text = std::get_if<Text>(&mark); text && text->mark.role == "meaning") meanings.push_back(text->text);
+  CHECK(meanings == std::vector<std::string>{before.find("\u025B") == std::string::npos ? "I read it yesterday" : "I read every day"});
   play(*window, "spot " + reading->id + "\nsettle");
   CHECK(said(*window, index) != before);
   play(*window, "key ctrl+z\nsettle");
