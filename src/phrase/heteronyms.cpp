@@ -9,7 +9,7 @@ Neighbours_of_word look_round(std::span<const SpokenWord> words, std::size_t at)
   constexpr std::string_view of_the_past[]{"yesterday", "ago", "earlier", "once"};
   Neighbours_of_word near;
   near.capital = words[at].capital;
-  if (at > 0 && !words[at - 1].group_end) near.before = words[at - 1].key;
+  if (at > 0 && !words[at - 1].group_end) near.before = words[at - 1].key, near.after_name = is_upper(words[at - 1].text);
   for (std::size_t i = at; i + 1 < words.size() && !words[i].group_end; ++i) {
     if (i == at) near.after = words[i + 1].key;
     near.past = near.past || among(words[i + 1].key, of_the_past);
@@ -22,7 +22,7 @@ std::size_t likely_reading(const std::vector<HeteronymReading>& readings, const 
   const std::string_view before = near.before;
   constexpr std::string_view starts[]{"", "and", "then", "please", "now"}, pronouns[]{"it", "them", "him", "me", "us"},
       objects[]{"the", "a", "an", "my", "your", "his", "her", "our", "their", "this", "that", "these", "those", "up", "down"},
-      counts[]{"two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "many", "several", "save", "lost"};
+      subjects[]{"he", "she", "it", "who", "that", "which", "everyone", "everybody", "nobody", "someone", "somebody", "one"};
   constexpr std::string_view before_verb[]{"to",    "will",  "would", "can", "could", "should", "must",
                                            "may",   "might", "i",     "you", "we",    "they",   "don't",
                                            "can't", "won't", "shall", "and", "let's", "not",    "didn't"};
@@ -37,11 +37,10 @@ std::size_t likely_reading(const std::vector<HeteronymReading>& readings, const 
     const bool noun = meaning.find("noun") != std::string::npos || starts_with(meaning, "a ") ||
                       starts_with(meaning, "an ") || starts_with(meaning, "the ");
     if ((verb && among(before, before_verb)) || (noun && among(before, before_noun))) return i;
-    const bool names = among(before, before_noun) || among(before, counts);
-    if (verb && !names && (among(near.after, pronouns) || (among(before, starts) && among(near.after, objects)))) return i;
+    if (verb && !among(before, before_noun) && (among(near.after, pronouns) || (among(before, starts) && among(near.after, objects)))) return i;
     if (meaning == "I read it yesterday" && (near.past || among(before, before_past))) return i;
     if (starts_with(meaning, "from ") && near.capital) return i; // Polish
-    if (starts_with(meaning, "she ") && !before.empty() && !names) return i; // she lives here, nine lives
+    if (starts_with(meaning, "she ") && (near.after_name || among(before, subjects))) return i; // she lives here, Nell lives here
   }
   for (std::size_t i = 0; i < readings.size(); ++i)
     if (readings[i].phonemes == voiced) return i;

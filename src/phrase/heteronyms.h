@@ -11,6 +11,7 @@ namespace mw {
 struct Neighbours_of_word {
   std::string_view before, after; // "" at the ends of the group
   bool capital = false;           // inside a sentence
+  bool after_name = false;        // the word before has a capital: Nell
   bool past = false;              // a word that follows speaks of the past: yesterday, ago
 };
 Neighbours_of_word look_round(std::span<const SpokenWord> words, std::size_t at);

@@ -206,6 +206,11 @@ Words read_decade(std::string_view digits, Norm norm) {
   return words;
 }
 
+std::string month_name(int month) {
+  MW_EXPECT(month >= 1 && month <= 12);
+  return std::string(months[static_cast<std::size_t>(month)]);
+}
+
 int month_of(std::string_view word) {
   for (std::size_t i = 1; i < months.size(); ++i) {
     if (word == months[i] || (word.size() == 3 && word == months[i].substr(0, 3)) || (i == 9 && word == "sept"))

@@ -38,5 +38,7 @@ Words read_date(int day, int month, std::string_view year, Norm norm);
 Words read_decade(std::string_view digits, Norm norm);
 /// 1..12, or 0 when the lower-case word names no month.
 int month_of(std::string_view word);
+/// The full name of a month 1 to 12, lower case.
+std::string month_name(int month);
 
 } // namespace mw

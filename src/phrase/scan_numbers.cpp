@@ -218,8 +218,8 @@ bool Scanner::read_parts() {
   // 3/4, 24/7
   if (const auto simple = fraction(at_)) {
     const auto& [upper, lower] = *simple;
-    const bool always = upper.digits == "24" && lower.digits == "7";
-    Words words = always ? Words{"twenty", "four", "seven"} : read_fraction(upper.digits, lower.digits, norm_);
+    const bool always = upper.digits == "24" && lower.digits == "7", day = upper.digits == "9" && lower.digits == "11";
+    Words words = always ? Words{"twenty", "four", "seven"} : day ? Words{"nine", "eleven"} : read_fraction(upper.digits, lower.digits, norm_);
     if (upper.digits == lower.digits && upper.digits.size() == 2) { // 50/50
       const Words half = read_cardinal(upper.digits, norm_);
       words = half;

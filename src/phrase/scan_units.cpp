@@ -50,6 +50,16 @@ constexpr UnitRow units[]{{"km", "kilometre", "kilometres"},
                           {"ms", "millisecond", "milliseconds"},
                           {"min", "minute", "minutes"},
                           {"mins", "minute", "minutes"},
+                          {"sec", "second", "seconds"},
+                          {"secs", "second", "seconds"},
+                          {"yr", "year", "years"},
+                          {"yrs", "year", "years"},
+                          {"wk", "week", "weeks"},
+                          {"wks", "week", "weeks"},
+                          {"pt", "point", "points"},
+                          {"pts", "point", "points"},
+                          {"kph", "kilometre an hour", "kilometres an hour"},
+                          {"x", "time", "times"},
                           {"h", "hour", "hours"},
                           {"hr", "hour", "hours"},
                           {"hrs", "hour", "hours"},
@@ -129,7 +139,7 @@ std::size_t Scanner::read_unit(std::size_t i, bool one) {
   const auto row =
       std::find_if(std::begin(units), std::end(units), [&](const UnitRow& each) { return each.sign == sign; });
   // "in", a lone p, k or s or a capital after a space is more likely a word or a name; 100 m and 5 g are measures
-  const bool letter = sign == "p" || sign == "k" || sign == "s" || (sign.size() == 1 && is_upper(atoms_[start].fold));
+  const bool letter = sign == "p" || sign == "k" || sign == "s" || sign == "x" || (sign.size() == 1 && is_upper(atoms_[start].fold));
   const bool doubtful = start != i && (letter || sign == "in");
   if (row == std::end(units) || doubtful) return i;
   say(split(one ? row->one : row->many, ' '), start, end);

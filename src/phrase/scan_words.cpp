@@ -17,7 +17,12 @@ struct Abbreviation {
 // what stands before the full stop; several words are parted by a space
 constexpr Abbreviation abbreviations[]{
     {"mr", "mister", false},      {"mrs", "missis", false},    {"ms", "miz", false},
-    {"mx", "mix", false},
+    {"mx", "mix", false},         {"lt", "lieutenant", false}, {"sgt", "sergeant", false},
+    {"col", "colonel", true},     {"gen", "general", true},    {"sen", "senator", true},
+    {"gov", "governor", true},    {"inc", "incorporated", true}, {"ltd", "limited", false},
+    {"co", "company", true},      {"corp", "corporation", true}, {"blvd", "boulevard", false},
+    {"ln", "lane", true},         {"mt", "mount", false},      {"apt", "apartment", true},
+    {"ch", "chapter", true},
     {"dr", "doctor", false},      {"prof", "professor", true}, {"rev", "reverend", true},
     {"capt", "captain", true},    {"jr", "junior", false},     {"sr", "senior", true},
     {"etc", "et cetera", false},  {"vs", "versus", false},     {"approx", "approximately", true},
@@ -28,7 +33,9 @@ constexpr Abbreviation abbreviations[]{
     {"dec", "december", true},    {"mon", "monday", true},     {"tues", "tuesday", true},
     {"thurs", "thursday", true},  {"tel", "telephone", true},  {"min", "minutes", true},
     {"max", "maximum", true},     {"p", "page", true},        {"pp", "pages", true}};
-// only before a date, as most are words too; the first three letters tell the day
+constexpr std::string_view before_a_number[]{"no", "p", "pp", "ch", "apt"},
+    plain_words[]{"mon", "fig", "dec", "min", "max", "rev", "col", "gen", "co", "inc"};
+// only before a date or joined to another day, as most are words too; the first three letters tell the day
 constexpr std::string_view days[]{"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"},
     short_days[]{"mon", "tue", "tues", "wed", "weds", "thu", "thur", "thurs", "fri", "sat", "sun"};
 
@@ -66,6 +73,23 @@ bool Scanner::read_dotted_initials() {
   return true;
 }
 
+/// Sat 5 Oct, Tue, Mar 5th, Mon-Fri: a short day or month with a capital where a date or a second day speaks for it.
+bool Scanner::read_short_date_name(const std::string& word, std::size_t end, std::size_t next) {
+  const std::size_t after = skip_space(is_point(next, ',') ? next + 1 : next);
+  std::size_t unused = 0;
+  const bool date = is(after, AtomKind::digit), month = month_of(letters(after, unused)) > 0;
+  const bool joined = (is(end, AtomKind::hyphen) && among(letters(end + 1, unused), short_days)) ||
+                      (at_ > 0 && is(at_ - 1, AtomKind::hyphen) && !out_.words.empty() && among(out_.words.back().key, days));
+  const auto starts_as_word = [&](std::string_view name) { return starts_with(name, word.substr(0, 3)); };
+  if (among(word, short_days) && (date || month || joined))
+    say({std::string(*std::find_if(std::begin(days), std::end(days), starts_as_word))}, at_, end);
+  else if (month_of(word) > 0 && word.size() <= 4 && word != "may" && date && after > end)
+    say({month_name(month_of(word))}, at_, end);
+  else return false;
+  at_ = next;
+  return true;
+}
+
 bool Scanner::read_abbreviation(std::size_t end) {
   std::size_t unused = 0;
   const std::string word = letters(at_, unused);
@@ -79,19 +103,13 @@ bool Scanner::read_abbreviation(std::size_t end) {
     at_ = next;
     return true;
   }
-  if (is_upper(atoms_[at_].fold) && among(word, short_days) && is(skip_space(is_point(next, ',') ? next + 1 : next), AtomKind::digit)) {
-    say({std::string(*std::find_if(std::begin(days), std::end(days), [&](auto day) { return starts_with(day, word.substr(0, 3)); }))}, at_, end);
-    at_ = next;
-    return true;
-  }
+  if (is_upper(atoms_[at_].fold) && read_short_date_name(word, end, next)) return true;
   const auto row = std::find_if(std::begin(abbreviations), std::end(abbreviations),
                                 [&](const Abbreviation& each) { return each.typed == word; });
   if (row == std::end(abbreviations) || (row->needs_dot && !dot)) return false;
   // "no." is a number only before one; words that end a sentence keep their full stop
-  if ((word == "no" || word == "p" || word == "pp") && !is(after, AtomKind::digit)) return false;
-  const bool plain_word =
-      word == "mon" || word == "fig" || word == "dec" || word == "min" || word == "max" || word == "rev";
-  if (plain_word && sentence_starts(after) && after >= atoms_.size()) return false;
+  if (among(word, before_a_number) && !is(after, AtomKind::digit)) return false;
+  if (among(word, plain_words) && sentence_starts(after) && after >= atoms_.size()) return false;
   say(split(row->said, ' '), at_, end);
   at_ = next;
   if (after >= atoms_.size()) pause();
@@ -131,9 +149,10 @@ bool Scanner::read_numeral(std::size_t end) {
   std::string word;
   for (std::size_t i = at_; i < end; ++i) word += atoms_[i].fold;
   const auto value = read_roman(word);
-  if (!value || shouted_ || out_.words.empty() || out_.words.back().group_end || out_.words.back().expanded) return false;
+  if (!value || shouted_ || out_.words.empty() || out_.words.back().group_end) return false;
   const SpokenWord& before = out_.words.back();
   const bool part = counts_parts(before.key), name = before.text.front() >= 'A' && before.text.front() <= 'Z';
+  if (before.expanded && !part) return false;
   // a lone I is a person, a lone V or X a letter, unless parts are counted
   if (!part && (word.size() < 2 || !name)) return false;
   if (word == "I" && !is_upper(before.text)) return false;

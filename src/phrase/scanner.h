@@ -42,6 +42,7 @@ private:
 
   void read_word();
   bool read_abbreviation(std::size_t end);
+  bool read_short_date_name(const std::string& word, std::size_t end, std::size_t next);
   bool read_dotted_initials();
   bool read_initials(std::size_t end);
   bool read_numeral(std::size_t end); // Henry VIII, act II

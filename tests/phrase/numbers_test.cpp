@@ -251,5 +251,14 @@ TEST_CASE("read_phrase: days before a date, halves of a hundred, measures after 
               {"100 m, 5 g", "one hundred metres | five grams", ""},
               {"3 tbsp", "three tablespoons", ""},
               {"\u00bc tsp", "one quarter teaspoon", ""},
-              {"Mx. Vale", "mix vale", ""}});
+              {"Mx. Vale", "mix vale", ""},
+              {"on Tue, Mar 5th", "on tuesday | march fifth", ""},
+              {"Mon-Fri", "monday friday", ""},
+              {"a sun-fri tomato", "a sun fri tomato", ""},
+              {"30 sec, 5 yrs", "thirty seconds | five years", ""},
+              {"2x faster", "two times faster", ""},
+              {"9/11", "nine eleven", ""},
+              {"Sgt. Vale, Mt Ash", "sergeant vale | mount ash", ""},
+              {"Vol. III", "volume three", ""},
+              {"ask Col. Low of Oak Co. now", "ask colonel low of oak company now", ""}});
 }

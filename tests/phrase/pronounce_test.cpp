@@ -115,6 +115,8 @@ TEST_CASE("pronounce: the words round a spelling with several readings speak for
   CHECK(nucleus("polish the kettle", 0) == Set::LOT);
   CHECK(nucleus("she lives here", 1) == Set::KIT);
   CHECK(nucleus("nine lives", 1) == Set::PRICE);
+  CHECK(nucleus("she tears it", 1) == Set::SQUARE);
+  CHECK(nucleus("a few tears", 2) == Set::NEAR);
   CHECK(ipa(spoken("close the door", "RP")).find("z") != std::string::npos);
   CHECK(ipa(spoken("use the kettle", "RP")).find("z") != std::string::npos);
   CHECK(ipa(spoken("the use", "RP")).find("z") == std::string::npos);
