@@ -3,6 +3,7 @@
 #include "scene/placer.h"
 
 #include <algorithm>
+#include <numeric>
 #include <cmath>
 #include <utility>
 
@@ -58,12 +59,12 @@ std::string_view to_term(Part part) {
     case Part::jaw: return "mandible";
     case Part::lower_teeth:
     case Part::upper_teeth: return "incisors";
-    case Part::hard_palate: return "palatum durum";
     case Part::nose: return "nasal cavity";
     case Part::upper_lip:
     case Part::lower_lip:
     case Part::epiglottis:
     case Part::folds:
+    case Part::hard_palate:
     case Part::ridge: return "";
   }
   return "";
@@ -104,15 +105,20 @@ namespace {
 
 constexpr double term_share = 0.94, term_step = 1.12; // the term's size, and its line, against the word's
 
-/// Heights of the middles of labels, far enough apart for two lines each and above the bottom.
-std::vector<double> heights_of(const std::vector<Vec2>& points, double bottom, double size) {
+/// Heights of the middles of labels, far enough apart for two lines each, between top and bottom: who stands too low or too
+/// high goes to the edge and pushes no more of the others than it must.
+std::vector<double> heights_of(const std::vector<Vec2>& points, double top, double bottom, double size) {
   std::vector<double> heights;
   for (const Vec2 p : points) heights.push_back(p.y);
-  heights = spread_apart(heights, 2.55 * size);
-  double lowest = -1e300;
-  for (const double y : heights) lowest = std::max(lowest, y);
-  if (const double over = lowest + 1.2 * size - bottom; over > 0)
-    for (double& y : heights) y -= over;
+  const double gap = 2.55 * size;
+  heights = spread_apart(heights, gap);
+  std::vector<std::size_t> order(heights.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return heights[a] < heights[b]; });
+  double limit = bottom - 1.2 * size;
+  for (auto i = order.rbegin(); i != order.rend(); ++i) limit = (heights[*i] = std::min(heights[*i], limit)) - gap;
+  limit = top + 1.2 * size;
+  for (const std::size_t i : order) limit = (heights[i] = std::max(heights[i], limit)) + gap;
   return heights;
 }
 
@@ -146,15 +152,16 @@ void draw_label(Canvas& canvas, const Theme& theme, Part part, Vec2 point, Vec2 
 } // namespace
 
 std::vector<Mark> draw_labels(const MouthPicture& mouth, const Outline& outline, const Anatomy& anatomy, const Theme& theme, const std::vector<Part>& left, const std::vector<Part>& right,
-                              double left_x, double right_x, double bottom, double size, double u) {
+                              const LabelColumns& columns, double size, double u) {
   Canvas canvas;
   for (const bool at_left : {true, false}) {
     const auto& parts = at_left ? left : right;
     std::vector<Vec2> points;
     for (const Part part : parts) points.push_back(mouth.frame(point_of(outline, mouth.section, anatomy, part)));
-    auto heights = heights_of(points, bottom, size);
-    part_leaders(heights, points, at_left ? left_x + 5 * u : right_x - 5 * u);
-    for (std::size_t i = 0; i < parts.size(); ++i) draw_label(canvas, theme, parts[i], points[i], {at_left ? left_x : right_x, heights[i]}, at_left, size, u);
+    const double x = at_left ? columns.left_x : columns.right_x;
+    auto heights = heights_of(points, columns.top, at_left ? columns.left_bottom : columns.right_bottom, size);
+    part_leaders(heights, points, x + (at_left ? 5 : -5) * u);
+    for (std::size_t i = 0; i < parts.size(); ++i) draw_label(canvas, theme, parts[i], points[i], {x, heights[i]}, at_left, size, u);
   }
   return std::move(canvas.marks);
 }

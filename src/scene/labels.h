@@ -15,10 +15,12 @@ std::string_view to_term(Part part);
 /// A point of the part in this pose, mm.
 Vec2 point_of(const Outline& outline, const Section& section, const Anatomy& anatomy, Part part);
 
+/// Where the two columns of labels may stand, px.
+struct LabelColumns { double left_x, right_x, top, left_bottom, right_bottom; };
 /// Labels in two columns outside the head, sorted by the height of their points, so that leaders do not cross: the plain
-/// word with the technical term below it. Those that would stand below `bottom` move up.
+/// word with the technical term below it.
 std::vector<Mark> draw_labels(const MouthPicture& mouth, const Outline& outline, const Anatomy& anatomy, const Theme& theme, const std::vector<Part>& left, const std::vector<Part>& right,
-                              double left_x, double right_x, double bottom, double size, double u);
+                              const LabelColumns& columns, double size, double u);
 /// How many: none, three for the back row, those that fit a small picture, all.
 enum class Labelling { none, three, few, all };
 /// The usual two columns.

@@ -117,7 +117,10 @@ struct StagePen {
     double nose = 1e300, back = -1e300; // the columns stand close to the head
     for (const Vec2 p : picture.mouth.section.head) nose = std::min(nose, picture.mouth.frame(p).x), back = std::max(back, picture.mouth.frame(p).x);
     const double left_x = std::max(view.rect.x + column, nose - 8 * u), right_x = std::min(view.rect.right() - column, back + 16 * u);
-    canvas.add(draw_labels(picture.mouth, outline, anatomy(), theme, left, right, left_x, right_x, view.rect.bottom() - (view.shelf ? 0.25 * view.rect.height : 8 * u), size, u));
+    // the shelf stands below the face
+    const double low = view.rect.bottom() - 8 * u, over_shelf = view.shelf ? view.rect.bottom() - 0.25 * view.rect.height : low;
+    const LabelColumns columns{left_x, right_x, view.rect.y + 4 * u, view.mirrored ? low : over_shelf, view.mirrored ? over_shelf : low};
+    canvas.add(draw_labels(picture.mouth, outline, anatomy(), theme, left, right, columns, size, u));
   }
   void draw_arrows(const Take& take) {
     if (!view.arrows || !view.lit || view.lit->clash >= take.clashes.size()) return;
