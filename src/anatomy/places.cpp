@@ -23,8 +23,9 @@ constexpr std::array places{
 
 double nearest_u(const WallTable& table, Vec2 p) {
   std::size_t best = 0;
+  double least = glm::distance(table.point[0], p);
   for (std::size_t i = 1; i < table.point.size(); ++i)
-    if (glm::distance(table.point[i], p) < glm::distance(table.point[best], p)) best = i;
+    if (const double distance = glm::distance(table.point[i], p); distance < least) best = i, least = distance;
   return table.u[best];
 }
 

@@ -52,7 +52,7 @@ std::optional<Closing> closing_of(const Motion& m, Tier tier, Ramp in) {
 
 struct Passage {
   const Anatomy& anatomy;
-  DiscWalls walls;
+  const DiscWalls& walls;
   [[nodiscard]] bool shut(const Pose& p, Primary by, bool nasal) const {
     const double gap = by == Primary::lips  ? p.lip_opening
                        : by == Primary::tip ? tip_gap(anatomy, walls, p)

@@ -310,7 +310,7 @@ Result<SpeechReport> speech_counts(const Anatomy& anatomy, int every) {
 Result<SpeechReport> count_speech(const Anatomy& anatomy, const std::vector<SpeechPhrase>& phrases, int every) {
   const auto shared = read_anatomy(anatomy.id);
   if (!shared) return shared.error();
-  const DiscWalls walls = disc_walls(anatomy);
+  const DiscWalls& walls = disc_walls(anatomy);
   Counter counter;
   for (const auto kind : kinds) counter.report.rows.push_back({std::string(kind), {}});
   for (std::size_t k = 0; k < phrases.size(); k += static_cast<std::size_t>(std::max(every, 1)))

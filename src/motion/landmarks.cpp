@@ -54,7 +54,7 @@ std::string_view to_text(LandmarkKind kind) {
 }
 
 std::vector<Landmark> landmarks(const Score& score, const Motion& motion) {
-  const DiscWalls walls = disc_walls(*score.plan->anatomy);
+  const DiscWalls& walls = disc_walls(*score.plan->anatomy);
   std::vector<Landmark> out;
   for (std::size_t i = 0; i < score.gestures.size(); ++i) {
     const Gesture& g = score.gestures[i];

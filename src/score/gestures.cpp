@@ -65,7 +65,7 @@ Gesture start(Articulator articulator, const Unit& u) {
 
 struct Maker {
   const ScorePlan& plan;
-  DiscWalls walls;
+  const DiscWalls& walls;
   std::vector<Gesture> out;
   std::size_t chains = 0;
 

@@ -22,13 +22,13 @@ double place_of(const Anatomy& anatomy, const Pose& pose, Disc disc) {
 }
 
 std::span<const Vec2> wall_before(const DiscWalls& walls, const Pose& pose, Disc disc) {
-  return disc == Disc::tip ? walls.teeth_and_palate : pose.velum > 0.5 ? walls.palate_open : walls.palate_shut;
+  return (disc == Disc::tip ? walls.teeth_and_palate : pose.velum > 0.5 ? walls.palate_open : walls.palate_shut).points;
 }
 
 /// Moves the disc away from or towards its nearest wall point until the opening is met; the wall bends, so the nearest
 /// point wanders and six rounds are taken (what is left is below 0.02 mm).
 void settle(const Anatomy& anatomy, Pose& pose, Disc disc, double opening) {
-  const DiscWalls walls = disc_walls(anatomy);
+  const DiscWalls& walls = disc_walls(anatomy);
   for (int round = 0; round < 6; ++round) {
     const Vec2 centre = centre_of(pose, disc);
     const Vec2 away = centre - nearest_on(wall_before(walls, pose, disc), centre).foot;
@@ -45,7 +45,7 @@ double clamp_place(const Anatomy& anatomy, Disc disc, double u) {
 } // namespace
 
 double disc_opening(const Anatomy& anatomy, const Pose& pose, Disc disc) {
-  const DiscWalls walls = disc_walls(anatomy);
+  const DiscWalls& walls = disc_walls(anatomy);
   return disc == Disc::tip ? tip_gap(anatomy, walls, pose) : body_gap(anatomy, walls, pose, pose.velum > 0.5);
 }
 

@@ -93,7 +93,7 @@ TEST_CASE("coarticulation: rounding for u starts the earlier, the more consonant
 TEST_CASE("coarticulation: in a final dark l the body is there before the tip touches") {
   const auto m = testing::moving("ɪ:120:v ɫ:100:");
   const auto anatomy = testing::speaker();
-  const auto walls = disc_walls(*anatomy);
+  const auto& walls = disc_walls(*anatomy);
   const Pose goal = m.score.plan->units[1].target.pose;
   const auto off = [&](double t) {
     const Pose p = pose_at(m.motion, t);

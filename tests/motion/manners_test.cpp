@@ -12,7 +12,7 @@ using namespace mw;
 namespace {
 struct Traced {
   testing::Moving m;
-  DiscWalls walls;
+  const DiscWalls& walls;
   explicit Traced(const std::string& segments, const std::string& id = "adult-male")
       : m(testing::moving(segments, id)), walls(disc_walls(*testing::speaker(id))) {}
   [[nodiscard]] const Segment& segment(std::size_t i) const { return m.track.segments[i]; }

@@ -71,7 +71,7 @@ TEST_CASE("posture: closures stay closed and the soft palate shuts for stops, wh
   const auto track = testing::track_of("ə:120: p:90:sio ɑ:140:v d:70:o ə:80: k:90:sio i:150:v t:80: ɡ:70:io ʊ:140:v b:70: m:80:io æ:150:v ŋ:80: n:80:io ə:80:");
   for (const char* speaker : {"adult-male", "child"}) {
     const Anatomy& anatomy = *testing::speaker(speaker);
-    const DiscWalls walls = disc_walls(anatomy);
+    const DiscWalls& walls = disc_walls(anatomy);
     for (std::size_t i = 0; i < largest.size(); ++i)
       for (double sign : {-1.0, 1.0}) {
         const auto s = spoken(track, only(i, sign * largest[i]), speaker);
@@ -96,7 +96,7 @@ TEST_CASE("posture: closures stay closed and the soft palate shuts for stops, wh
 TEST_CASE("posture: vowels keep a passage and every value keeps its range") {
   const auto channels = pose_channels();
   const Anatomy& anatomy = *testing::speaker();
-  const DiscWalls walls = disc_walls(anatomy);
+  const DiscWalls& walls = disc_walls(anatomy);
   for (const char* vowel : {"i:400:v", "u:400:v", "ɑ:400:v", "aɪ:400:v"}) {
     const auto track = testing::track_of(vowel);
     const auto plain = spoken(track, {});
