@@ -3,6 +3,10 @@
 #include "score/disc_gaps.h"
 
 #include <algorithm>
+#include <map>
+#include <mutex>
+#include <string>
+#include <tuple>
 
 namespace mw {
 namespace {
@@ -27,10 +31,8 @@ Pose shifted(Pose pose, const PostureShift& shift, double share, bool all) {
   return pose;
 }
 
-/// The largest share, at most 1, that keeps the passage of the tongue body open.
-double free_share(const Anatomy& anatomy, const Pose& pose, const PostureShift& shift) {
-  if (shift.of(&Pose::body_x) == 0 && shift.of(&Pose::body_y) == 0) return 1;
-  const DiscWalls walls = disc_walls(anatomy);
+double find_free_share(const Anatomy& anatomy, const Pose& pose, const PostureShift& shift) {
+  const DiscWalls& walls = disc_walls(anatomy);
   const auto passage = [&](const Pose& p) { return body_gap(anatomy, walls, p, false); };
   const double least = std::min(passage(pose), least_tongue_passage * anatomy.tongue_scale) - 1e-9;
   if (passage(shifted(pose, shift, 1, false)) >= least) return 1;
@@ -40,6 +42,22 @@ double free_share(const Anatomy& anatomy, const Pose& pose, const PostureShift& 
     (passage(shifted(pose, shift, middle, false)) >= least ? low : high) = middle;
   }
   return low;
+}
+
+/// The largest share, at most 1, that keeps the passage of the tongue body open. Kept: an accent meets the same few
+/// vowels in every phrase.
+double free_share(const Anatomy& anatomy, const Pose& pose, const PostureShift& shift) {
+  const double x = shift.of(&Pose::body_x), y = shift.of(&Pose::body_y);
+  if (x == 0 && y == 0) return 1;
+  using Key = std::tuple<std::string, double, double, double, double>; // all that the passage depends on
+  constexpr std::size_t most_kept = 4096; // every vowel in a hundred postures; beyond it the memory starts afresh
+  static std::mutex guard;
+  static std::map<Key, double> known;
+  const std::lock_guard lock(guard);
+  if (known.size() >= most_kept) known.clear();
+  const auto [at, is_new] = known.try_emplace({anatomy.id, pose.body_x, pose.body_y, x, y}, 1.0);
+  if (is_new) at->second = find_free_share(anatomy, pose, shift);
+  return at->second;
 }
 } // namespace
 
