@@ -93,8 +93,11 @@ double base_at(const Base& base, double Pose::*value, double t) {
   const auto done = std::ranges::partition_point(ramps, [&](const Ramp& r) { return r.end < t - 1; }) - ramps.begin();
   auto k = static_cast<std::size_t>(done);
   double x = base.keys[k].*value;
-  for (; k < ramps.size() && ramps[k].start < t + 1; ++k)
-    x += progress(ramps[k], t) * (base.keys[k + 1].*value - base.keys[k].*value);
+  for (; k < ramps.size() && ramps[k].start < t + 1; ++k) {
+    if (ramps[k].start >= t) continue; // not begun
+    const double share = ramps[k].end <= t ? 1 : progress(ramps[k], t);
+    x += share * (base.keys[k + 1].*value - base.keys[k].*value);
+  }
   return x;
 }
 

@@ -101,14 +101,16 @@ bool opens_between(const TierView& view, const Draft& p, const Draft& q) {
 }
 
 std::vector<DraftChain> collect(const TierView& view) {
+  constexpr std::size_t usual_chain = 3; // moves
   std::vector<DraftChain> chains;
+  chains.reserve(view.units.size() / 2);
   for (std::size_t i = 0; i < view.units.size(); ++i) {
     const auto draft = draft_of(view, i);
     if (!draft) continue;
     const Draft* p = chains.empty() ? nullptr : &chains.back().back();
     const bool joins = p != nullptr && draft->effective_from_s - p->effective_to_s < chain_gap_s &&
                        !vowel_between(view.units, *p, *draft) && !opens_between(view, *p, *draft);
-    if (!joins) chains.emplace_back();
+    if (!joins) chains.emplace_back().reserve(usual_chain);
     chains.back().push_back(*draft);
   }
   return chains;
@@ -122,10 +124,15 @@ bool is_squeezed(const DraftChain& chain, std::size_t i, double limit_s) {
 
 /// A weak gesture between two constrictions of the tier gives way or turns half way.
 void settle_squeezed(const TierView& view, DraftChain& chain) {
-  DraftChain kept;
-  for (std::size_t i = 0; i < chain.size(); ++i)
-    if (!(is_squeezed(chain, i, gives_way_s) && view.holds_closed(chain[i]))) kept.push_back(chain[i]);
-  chain = std::move(kept);
+  const auto gives_way = [&](std::size_t i) { return is_squeezed(chain, i, gives_way_s) && view.holds_closed(chain[i]); };
+  bool all_stay = true;
+  for (std::size_t i = 0; i < chain.size() && all_stay; ++i) all_stay = !gives_way(i);
+  if (!all_stay) {
+    DraftChain kept;
+    for (std::size_t i = 0; i < chain.size(); ++i)
+      if (!gives_way(i)) kept.push_back(chain[i]);
+    chain = std::move(kept);
+  }
   for (std::size_t i = 0; i < chain.size(); ++i)
     if (is_squeezed(chain, i, turns_s))
       chain[i].turn_s = 0.5 * (chain[i - 1].effective_to_s + chain[i + 1].effective_from_s);
@@ -165,6 +172,7 @@ std::vector<Chain> make_chains(Tier tier, const std::vector<Unit>& units, const 
   const TierView view{tier, channels_of(tier), units, base, anatomy};
   auto drafts = collect(view);
   std::vector<Chain> chains;
+  chains.reserve(drafts.size());
   for (std::size_t k = 0; k < drafts.size(); ++k) {
     settle_squeezed(view, drafts[k]);
     set_windows(view, drafts[k], k > 0 ? &drafts[k - 1].back() : nullptr,

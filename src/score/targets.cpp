@@ -4,6 +4,7 @@
 #include "base/text.h"
 #include "score/transfer.h"
 
+#include <algorithm>
 #include <map>
 #include <mutex>
 
@@ -174,17 +175,29 @@ Result<std::vector<TargetTable::Glide>> read_glides(const Anatomy& anatomy, cons
   }
   return out;
 }
+} // namespace
 
-template <typename Row> const Row* find_row(const std::vector<Row>& rows, std::string_view symbol) {
-  for (const auto& row : rows)
-    if (row.symbol == symbol) return &row;
-  return nullptr;
+namespace {
+using Rows = std::unordered_map<std::string, std::size_t>;
+
+Rows rows_by_symbol(const std::vector<Target>& rows) {
+  Rows at;
+  for (std::size_t i = 0; i < rows.size(); ++i) at.try_emplace(rows[i].symbol, i);
+  return at;
+}
+
+const Target* find_row(const std::vector<Target>& rows, const Rows& row_at, std::string_view symbol) {
+  const auto at = row_at.find(std::string(symbol));
+  return at == row_at.end() ? nullptr : &rows[at->second];
 }
 } // namespace
 
-const Target* TargetTable::consonant(std::string_view symbol) const { return find_row(consonants, symbol); }
-const Target* TargetTable::vowel(std::string_view symbol) const { return find_row(vowels, symbol); }
-const TargetTable::Glide* TargetTable::glide(std::string_view symbol) const { return find_row(glides, symbol); }
+const Target* TargetTable::consonant(std::string_view symbol) const { return find_row(consonants, consonant_at, symbol); }
+const Target* TargetTable::vowel(std::string_view symbol) const { return find_row(vowels, vowel_at, symbol); }
+const TargetTable::Glide* TargetTable::glide(std::string_view symbol) const {
+  const auto at = std::ranges::find(glides, symbol, &Glide::symbol);
+  return at == glides.end() ? nullptr : &*at;
+}
 
 Result<TargetTable> read_targets(const Anatomy& anatomy, const OpenTable& open) {
   auto consonants = read_consonants(anatomy, open);
@@ -193,7 +206,10 @@ Result<TargetTable> read_targets(const Anatomy& anatomy, const OpenTable& open) 
   if (!vowels) return vowels.error();
   auto glides = read_glides(anatomy, open);
   if (!glides) return glides.error();
-  return TargetTable{std::move(*consonants), std::move(*vowels), std::move(*glides)};
+  TargetTable table{std::move(*consonants), std::move(*vowels), std::move(*glides)};
+  table.consonant_at = rows_by_symbol(table.consonants);
+  table.vowel_at = rows_by_symbol(table.vowels);
+  return table;
 }
 
 Result<std::shared_ptr<const TargetTable>> read_targets(const Anatomy& anatomy) {

@@ -7,6 +7,7 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 namespace mw {
@@ -36,6 +37,7 @@ struct TargetTable {
   std::vector<Target> consonants, vowels;
   struct Glide { std::string symbol; bool closing = false; Target start, end; };
   std::vector<Glide> glides;
+  std::unordered_map<std::string, std::size_t> consonant_at{}, vowel_at{}; // rows by symbol, the first of each
   [[nodiscard]] const Target* consonant(std::string_view symbol) const;
   [[nodiscard]] const Target* vowel(std::string_view symbol) const;
   [[nodiscard]] const Glide* glide(std::string_view symbol) const;

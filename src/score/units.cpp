@@ -36,13 +36,13 @@ Unit start_unit(const Segment& segment, std::size_t index) {
 }
 
 /// Splits a unit at a share of its length; the second half starts no syllable.
-std::pair<Unit, Unit> split(const Unit& whole, double share) {
-  Unit first = whole, second = whole;
+std::pair<Unit, Unit> split(Unit whole, double share) {
+  Unit second = whole, first = std::move(whole);
   first.half = Half::first;
   second.half = Half::second;
-  first.end_s = second.start_s = whole.start_s + share * (whole.end_s - whole.start_s);
+  first.end_s = second.start_s = second.start_s + share * (second.end_s - second.start_s);
   second.onset = second.stressed_onset = second.word_initial = second.syllabic = false;
-  return {first, second};
+  return {std::move(first), std::move(second)};
 }
 
 /// The friction half of an affricate: the row it names, the marks of the affricate laid over it.
@@ -52,32 +52,35 @@ Result<Target> friction_of(const Anatomy& anatomy, const TargetTable& table, con
   return target_of(anatomy, table, friction);
 }
 
-Result<std::vector<Unit>> units_of(const Segment& segment, std::size_t index, const Anatomy& anatomy,
-                                   const TargetTable& table) {
+std::optional<Problem> add_units(std::vector<Unit>& units, const Segment& segment, std::size_t index,
+                                 const Anatomy& anatomy, const TargetTable& table) {
   Unit whole = start_unit(segment, index);
   auto target = target_of(anatomy, table, until_release(segment.sound));
   if (!target) return target.error();
-  whole.target = *target;
   whole.vowel = target->vowel;
-  if (!is_glide(segment.sound) && target->second_phase.empty()) return std::vector{whole};
+  whole.target = std::move(*target);
   const bool glide = is_glide(segment.sound);
+  if (!glide && whole.target.second_phase.empty()) {
+    units.push_back(std::move(whole));
+    return std::nullopt;
+  }
   auto second = glide ? target_of(anatomy, table, segment.sound, true)
-                      : friction_of(anatomy, table, segment.sound, *target);
+                      : friction_of(anatomy, table, segment.sound, whole.target);
   if (!second) return second.error();
-  auto [a, b] = split(whole, glide ? 0.5 : closure_share);
-  b.target = *second;
-  b.symbol = glide ? segment.sound.glide_letter : target->second_phase;
-  return std::vector{a, b};
+  auto [a, b] = split(std::move(whole), glide ? 0.5 : closure_share);
+  b.symbol = glide ? segment.sound.glide_letter : a.target.second_phase;
+  b.target = std::move(*second);
+  units.push_back(std::move(a));
+  units.push_back(std::move(b));
+  return std::nullopt;
 }
 } // namespace
 
 Result<std::vector<Unit>> make_units(const SegmentTrack& track, const Anatomy& anatomy, const TargetTable& table) {
   std::vector<Unit> units;
-  for (std::size_t i = 0; i < track.segments.size(); ++i) {
-    auto own = units_of(track.segments[i], i, anatomy, table);
-    if (!own) return own.error();
-    for (auto& unit : *own) units.push_back(std::move(unit));
-  }
+  units.reserve(track.segments.size() * 3 / 2); // glides and affricates are two
+  for (std::size_t i = 0; i < track.segments.size(); ++i)
+    if (auto problem = add_units(units, track.segments[i], i, anatomy, table)) return *problem;
   return units;
 }
 
