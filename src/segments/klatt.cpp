@@ -166,13 +166,20 @@ std::vector<RuleDuration> apply_rules(const std::vector<Segment>& segments, bool
   return rules;
 }
 
-double duration_at(const RuleDuration& rule, double k) {
-  constexpr double careful = 1.35, floor_s = 0.020; // careful: 3.5 syllables a second over 350 trial phrases
+Tempo::Tempo(double k) {
+  constexpr double careful = 1.35; // 3.5 syllables a second over 350 trial phrases
   // up to careful speech the part above the least gives most (least: power 0.3, so that 0.45 leaves 0.78 of it)
-  const double inner = std::min(k, careful);
-  double length = rule.least_s * std::pow(inner, 0.3) + rule.stretch_s * inner;
+  stretch = std::min(k, careful);
+  least = std::pow(stretch, 0.3);
   // beyond it vowels take the time, consonants a part of it, a tap none
-  if (k > careful && !rule.tap) length *= std::pow(k / careful, rule.vowel ? 1.0 : 0.45);
+  vowel = k > careful ? k / careful : 1;
+  consonant = k > careful ? std::pow(k / careful, 0.45) : 1;
+}
+
+double duration_at(const RuleDuration& rule, const Tempo& tempo) {
+  constexpr double floor_s = 0.020;
+  double length = rule.least_s * tempo.least + rule.stretch_s * tempo.stretch;
+  if (!rule.tap) length *= rule.vowel ? tempo.vowel : tempo.consonant;
   return std::max(length, floor_s);
 }
 

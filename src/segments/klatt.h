@@ -21,7 +21,15 @@ struct RuleDuration {
 /// 50 % instead of 10 %.
 std::vector<RuleDuration> apply_rules(const std::vector<Segment>& segments, bool loop);
 
-/// Length in seconds at tempo `k` (1 = the rules as they stand; less is faster). Never falls as k grows; at least 20 ms.
-double duration_at(const RuleDuration& rule, double k);
+/// A tempo (1 = the rules as they stand; less is faster) as what it does to the parts of a length.
+struct Tempo {
+  explicit Tempo(double k);
+  double least, stretch;   // factors of a rule's two parts
+  double vowel, consonant; // what slow speech adds, as factors of the whole
+};
+
+/// Length in seconds. Never falls as the tempo grows; at least 20 ms.
+double duration_at(const RuleDuration& rule, const Tempo& tempo);
+inline double duration_at(const RuleDuration& rule, double k) { return duration_at(rule, Tempo(k)); }
 
 } // namespace mw

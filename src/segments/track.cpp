@@ -39,20 +39,20 @@ struct Flattener {
   }
 };
 
-double total_at(const std::vector<RuleDuration>& rules, double k) {
+double total_at(const std::vector<RuleDuration>& rules, const Tempo& tempo) {
   double total = 0;
-  for (const auto& rule : rules) total += duration_at(rule, k);
+  for (const auto& rule : rules) total += duration_at(rule, tempo);
   return total;
 }
 
 /// The tempo at which the sounds last `wanted` seconds together; the nearest end where they cannot.
-double tempo_for(const std::vector<RuleDuration>& rules, double wanted) {
+Tempo tempo_for(const std::vector<RuleDuration>& rules, double wanted) {
   double low = std::log(1e-4), high = std::log(1e3);
   for (int i = 0; i < 60; ++i) {
     const double middle = (low + high) / 2;
-    (total_at(rules, std::exp(middle)) < wanted ? low : high) = middle;
+    (total_at(rules, Tempo(std::exp(middle))) < wanted ? low : high) = middle;
   }
-  return std::exp((low + high) / 2);
+  return Tempo(std::exp((low + high) / 2));
 }
 
 /// A comma's pause: 200 ms in the rules (rule 1), shorter in quick speech, longer in slow (common practice).
@@ -80,7 +80,7 @@ SegmentTrack spell_out(const Pronunciation& pronunciation, const TimingSettings&
   const double rate = std::clamp(settings.rate, 1.0, 9.0);
   const auto syllables = std::count_if(track.segments.begin(), track.segments.end(),
                                        [](const Segment& segment) { return segment.slot == Slot::nucleus; });
-  const double tempo = tempo_for(rules, static_cast<double>(syllables) / rate);
+  const Tempo tempo = tempo_for(rules, static_cast<double>(syllables) / rate);
 
   // 2. laid end to end, with a pause after each group
   double now = lead_s;
