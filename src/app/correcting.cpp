@@ -71,7 +71,7 @@ void put(Session& session, const std::string& said) {
 }
 
 std::string own_word(const std::string& key) {
-  const auto own = read_own_words().corrections;
+  const auto own = read_own_words()->corrections;
   const auto at = own.find(key);
   return at == own.end() ? "" : at->second;
 }

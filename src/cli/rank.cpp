@@ -57,10 +57,10 @@ Result<std::vector<RankedLine>> rank_lines(const Options& options, const std::st
     if (!anatomy) return anatomy.error();
     speaker = std::move(*anatomy);
   }
-  const OwnWords own = read_own_words();
-  for (const auto& note : own.notes) std::fprintf(stderr, "mouthwright: %s\n", note.text.c_str());
+  const auto own = read_own_words();
+  for (const auto& note : own->notes) std::fprintf(stderr, "mouthwright: %s\n", note.text.c_str());
   const PronounceSettings settings{.notation = options.notation, .casual = options.casual,
-                                   .corrections = with_own_words(options.corrections, own)};
+                                   .corrections = options.corrections, .own_words = &own->corrections};
   std::vector<RankedLine> ranked;
   int number_of_line = 0;
   for (const auto& raw : split(text, '\n')) {

@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <mutex>
+#include <sys/stat.h>
 
 namespace mw {
 namespace {
@@ -99,11 +101,6 @@ OwnWords parse_own_words(std::string_view text, const std::string& file) {
   return own;
 }
 
-std::map<std::string, std::string> with_own_words(std::map<std::string, std::string> corrections, const OwnWords& own) {
-  corrections.insert(own.corrections.begin(), own.corrections.end());
-  return corrections;
-}
-
 Result<Done> keep_own_word(const std::string& word, const std::string& said) {
   if (!said.empty())
     if (const auto parsed = parse_correction(said); !parsed) return parsed.error();
@@ -127,13 +124,34 @@ Result<Done> keep_own_word(const std::string& word, const std::string& said) {
   return write_file(file, lines.empty() ? std::string() : join(lines, "\n") + "\n", true);
 }
 
-OwnWords read_own_words() {
-  const auto file = own_words_file();
-  std::error_code error;
-  if (file.empty() || !std::filesystem::exists(file, error)) return {};
+namespace {
+OwnWords read_own_words(const std::filesystem::path& file) {
   const auto text = read_file(file, size_limit);
   if (!text) return {{}, {{"own_words", text.error().what + ", " + text.error().where + ": your own words are left out", {}}}};
   return parse_own_words(*text, file.string());
+}
+} // namespace
+
+std::shared_ptr<const OwnWords> read_own_words() {
+  static const auto none = std::make_shared<const OwnWords>();
+  const auto file = own_words_file();
+  std::error_code error;
+  if (file.empty() || !std::filesystem::exists(file, error)) return none;
+  struct Kept {
+    std::filesystem::path file{};
+    struct stat state {};
+    std::shared_ptr<const OwnWords> words{};
+  };
+  static std::mutex guard;
+  static Kept kept;
+  const std::lock_guard lock(guard);
+  struct stat now {};
+  if (::stat(file.c_str(), &now) != 0) return none; // gone since
+  const struct stat& then = kept.state;
+  const bool known = kept.words != nullptr && kept.file == file && then.st_ino == now.st_ino && then.st_size == now.st_size &&
+                     then.st_mtim.tv_sec == now.st_mtim.tv_sec && then.st_mtim.tv_nsec == now.st_mtim.tv_nsec;
+  if (!known) kept = {file, now, std::make_shared<const OwnWords>(read_own_words(file))};
+  return kept.words;
 }
 
 } // namespace mw

@@ -6,6 +6,7 @@
 
 #include <filesystem>
 #include <map>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -34,12 +35,11 @@ struct OwnWords {
 std::filesystem::path own_words_file();
 /// Lines "word = sounds", "#" comments. `file` names it in notes.
 OwnWords parse_own_words(std::string_view text, const std::string& file);
-/// Reads the file; none is an empty dictionary, one that cannot be read a note. Never a problem.
-OwnWords read_own_words();
+/// Reads the file; none is an empty dictionary, one that cannot be read a note. Never a problem, never null. Kept until the
+/// date or the size of the file changes; safe to call from any thread.
+std::shared_ptr<const OwnWords> read_own_words();
 /// Puts a word into the coach's own dictionary, in place of what stood there for it; every other line stays as it is.
 /// Empty `said`: takes it out. Problem (output): nothing is lost; (input): `said` cannot be read.
 Result<Done> keep_own_word(const std::string& word, const std::string& said);
-/// The corrections of a phrase, which win, and the coach's own words.
-std::map<std::string, std::string> with_own_words(std::map<std::string, std::string> corrections, const OwnWords& own);
 
 } // namespace mw

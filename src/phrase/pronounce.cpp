@@ -14,6 +14,7 @@
 #include "phrase/words.h"
 
 #include <algorithm>
+#include <array>
 #include <map>
 
 namespace mw {
@@ -72,10 +73,16 @@ Result<Done> correct(Entry& entry, const std::string& text) {
 }
 
 const std::string* find_correction(const PronounceSettings& settings, const SpokenWord& word) {
-  if (settings.corrections.empty()) return nullptr;
-  auto at = settings.corrections.find(to_lower(word.text));
-  if (at == settings.corrections.end()) at = settings.corrections.find(word.key);
-  return at == settings.corrections.end() ? nullptr : &at->second;
+  const std::array lists{&settings.corrections, settings.own_words};
+  const auto find = [&](const std::string& name) -> const std::string* {
+    for (const auto* list : lists)
+      if (list != nullptr)
+        if (const auto at = list->find(name); at != list->end()) return &at->second;
+    return nullptr;
+  };
+  if (settings.corrections.empty() && settings.own_words == nullptr) return nullptr;
+  const std::string* as_typed = find(to_lower(word.text));
+  return as_typed != nullptr ? as_typed : find(word.key);
 }
 
 // ---- words that the program knows by itself

@@ -29,6 +29,7 @@ struct PronounceSettings {
   double casual = 0.5; // 0 careful .. 1 casual; text only
   std::map<std::string, std::string>
       corrections{}; // lower-case word -> IPA in slashes, X-SAMPA in brackets, or reading
+  const std::map<std::string, std::string>* own_words = nullptr; // the coach's dictionary, likewise; corrections win
 };
 
 /// Text, IPA or X-SAMPA to what will be said in an accent. Problem (input): nothing sayable, invalid UTF-8, over 10,000

@@ -12,11 +12,6 @@ namespace mw {
 
 namespace {
 
-/// The request's corrections win over the coach's own dictionary.
-PronounceSettings settings_of(const Request& request, const OwnWords& own) {
-  return {.notation = request.notation, .casual = request.casual, .corrections = with_own_words(request.corrections, own)};
-}
-
 /// The phrase as the learner's own accent has it, and what shifts between the two. The bars stay those of the phrase.
 std::optional<Problem> add_learner(Take& take, Pronouncer& pronouncer, const PronounceSettings& settings) {
   auto accent = read_shared_accent(take.request.learner);
@@ -49,8 +44,9 @@ Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer
   take->accent = *accent;
 
   // what the coach has written down
-  const OwnWords own = request.notation == Notation::text ? read_own_words() : OwnWords{};
-  const PronounceSettings settings = settings_of(request, own);
+  const auto own = request.notation == Notation::text ? read_own_words() : std::make_shared<const OwnWords>();
+  const PronounceSettings settings{.notation = request.notation, .casual = request.casual,
+                                   .corrections = request.corrections, .own_words = &own->corrections};
 
   // phrase -> pronunciation -> segments -> score -> motion
   auto said = pronounce(request.phrase, *take->accent, pronouncer, settings);
@@ -71,7 +67,7 @@ Result<std::shared_ptr<const Take>> make_take(const Request& request, Pronouncer
   if (!request.learner.empty())
     if (auto problem = add_learner(*take, pronouncer, settings)) return *problem;
   take->notes = take->pronunciation.notes;
-  take->notes.insert(take->notes.end(), own.notes.begin(), own.notes.end());
+  take->notes.insert(take->notes.end(), own->notes.begin(), own->notes.end());
   return std::shared_ptr<const Take>(std::move(take));
 }
 

@@ -1,6 +1,9 @@
 #include "phrase/correct.h"
 #include "phrase/spoken.h"
 
+#include <chrono>
+#include <fstream>
+
 using namespace mw;
 using namespace mw::test;
 
@@ -47,5 +50,37 @@ TEST_CASE("own words: lines of word = sounds, comments, and every broken line to
   CHECK(own.notes[1].text.find("words.txt line 6: ") == 0);
   CHECK(own.notes[2].text.find("words.txt line 7: ") == 0);
   CHECK(parse_own_words("a = \xff", "words.txt").notes.size() == 1);
-  CHECK(with_own_words({{"nell", "DRESS"}}, own).at("nell") == "DRESS");
+}
+
+TEST_CASE("own words: corrections of the phrase win, the dictionary comes next, the word as typed before its key") {
+  const std::map<std::string, std::string> own{{"kettle", "/\u02c8k\u026at\u0259l/"}, {"mend", "/\u02c8mand/"}};
+  PronounceSettings settings;
+  settings.own_words = &own;
+  settings.corrections = {{"mend", "/\u02c8m\u028and/"}};
+  const auto said = pronounce("mend the kettle", *read_accent("SSBE"), voices(), settings);
+  REQUIRE(said.has_value());
+  CHECK(to_ipa(said->words[0]) == "\u02c8m\u028and");
+  CHECK(to_ipa(said->words[2]) == "\u02c8k\u026a.t\u0259l");
+  CHECK(said->words[2].source == WordSource::correction);
+}
+
+TEST_CASE("own words: kept while the file stays as it is, read again when it changes or goes") {
+  const auto file = own_words_file();
+  REQUIRE_FALSE(file.empty());
+  std::filesystem::create_directories(file.parent_path());
+  const auto write = [&](const char* text) { std::ofstream(file) << text; };
+  write("kettle = DRESS\n");
+  const auto first = read_own_words(), second = read_own_words();
+  CHECK(first == second); // the very same
+  CHECK(first->corrections.at("kettle") == "DRESS");
+  write("kettle = TRAP TRAP\n");
+  CHECK(read_own_words()->corrections.at("kettle") == "TRAP TRAP");
+  CHECK(first->corrections.at("kettle") == "DRESS"); // who holds the old one keeps it
+  write("kettle = TRAP TRAK\n"); // as long as before: the date tells
+  std::filesystem::last_write_time(file, std::filesystem::last_write_time(file) + std::chrono::seconds(2));
+  CHECK(read_own_words()->corrections.empty());
+  CHECK(read_own_words()->notes.size() == 1);
+  std::filesystem::remove(file);
+  CHECK(read_own_words()->corrections.empty());
+  CHECK(read_own_words()->notes.empty());
 }

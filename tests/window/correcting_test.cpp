@@ -136,7 +136,7 @@ TEST_CASE("correcting: in every line goes to one's own dictionary beside what st
   CHECK_FALSE(window->session().correcting);
   CHECK(window->session().request.corrections.empty());
   CHECK(said(*window, 0) != before);
-  const OwnWords own = read_own_words();
+  const OwnWords own = *read_own_words();
   CHECK(own.notes.empty());
   CHECK(own.corrections.at("glass") == "TRAP");
   CHECK(own.corrections.at("ladle") == "/ˈleɪdl̩/");
@@ -144,8 +144,8 @@ TEST_CASE("correcting: in every line goes to one's own dictionary beside what st
   play(*window, "key ctrl+l\nkey ctrl+a\ntype A glass\nkey return\nsettle");
   CHECK(window->session().take->pronunciation.words[1].syllables[0].set == LexicalSet::TRAP);
   play(*window, "key escape\nkey ctrl+z\nsettle");
-  CHECK_FALSE(read_own_words().corrections.contains("glass"));
-  CHECK(read_own_words().corrections.contains("ladle"));
+  CHECK_FALSE(read_own_words()->corrections.contains("glass"));
+  CHECK(read_own_words()->corrections.contains("ladle"));
   CHECK(window->session().take->pronunciation.words[1].syllables[0].set == LexicalSet::BATH);
 }
 
