@@ -71,8 +71,26 @@ std::string encode_utf8(std::u32string_view text) {
   return out;
 }
 
-std::string to_nfc(std::string_view text) { return normalise(text, UTF8PROC_STABLE | UTF8PROC_COMPOSE); }
-std::string to_nfd(std::string_view text) { return normalise(text, UTF8PROC_STABLE | UTF8PROC_DECOMPOSE); }
+namespace {
+/// Signs that every normal form leaves as they are: ASCII and the letters U+0240 to U+02BF, most of the IPA's.
+bool is_normal(std::string_view text) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto byte = [&](std::size_t k) { return static_cast<unsigned char>(text[k]); };
+    if (byte(i) < 0x80) continue;
+    const bool letter = (byte(i) == 0xC9 || byte(i) == 0xCA) && i + 1 < text.size() && byte(i + 1) >= 0x80 && byte(i + 1) < 0xC0;
+    if (!letter) return false;
+    ++i;
+  }
+  return true;
+}
+} // namespace
+
+std::string to_nfc(std::string_view text) {
+  return is_normal(text) ? std::string(text) : normalise(text, UTF8PROC_STABLE | UTF8PROC_COMPOSE);
+}
+std::string to_nfd(std::string_view text) {
+  return is_normal(text) ? std::string(text) : normalise(text, UTF8PROC_STABLE | UTF8PROC_DECOMPOSE);
+}
 
 std::string to_lower(std::string_view text) {
   const auto signs = decode_utf8(text);

@@ -17,6 +17,8 @@ bool has_descender(const std::string& letter) {
 
 /// The first letter of a double letter ends where the tie stands.
 std::string tied(const std::string& letter) {
+  const auto begins_sign = [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; };
+  if (std::ranges::count_if(letter, begins_sign) < 2) return letter;
   if (letter == "tʃ" || letter == "dʒ") return letter; // one affricate without tie (the rule of input)
   const auto signs = decode_utf8(letter);
   if (!signs || signs->size() < 2 || letter == "c\u0327") return letter;

@@ -30,6 +30,11 @@ TEST_CASE("text: decoding and encoding are inverse, normal forms meet") {
   CHECK(encode_utf8(*decode_utf8(word)) == word);
   CHECK(to_nfd("\u00e3") == "a\u0303");
   CHECK(to_nfc("a\u0303") == "\u00e3");
+  // letters of the IPA alone, and with what may join or part them
+  for (const char* text : {"k\u025bt", "\u0283\u0294", "\u0261\u02d0"}) CHECK((to_nfc(text) == text && to_nfd(text) == text));
+  CHECK(to_nfc("\u025b\u0303") == "\u025b\u0303");
+  CHECK(to_nfd("\u025b\u00e3") == "\u025ba\u0303");
+  CHECK(to_nfc("\u025ba\u0303") == "\u025b\u00e3");
 }
 
 TEST_CASE("csv: quotes, commas and line ends; ragged rows are refused with their line") {
