@@ -1,22 +1,26 @@
 #include "clash/measure_parts.h"
 
-#include <string>
 #include <algorithm>
+#include <array>
+#include <map>
+#include <string>
+#include <string_view>
 
 namespace mw {
 
 namespace {
 
-using Lane = std::vector<std::string>;
+using Lane = std::vector<std::string_view>; // keys of the sequence
 
 Lane lane_of(const Sequence& sequence, Slot slot) {
   Lane lane;
+  lane.reserve(sequence.syllables.size());
   for (const SequenceSyllable& syllable : sequence.syllables) lane.push_back(syllable.key(slot));
   return lane;
 }
 
 bool is_constant(const Lane& lane) {
-  return std::all_of(lane.begin(), lane.end(), [&](const std::string& item) { return item == lane.front(); });
+  return std::all_of(lane.begin(), lane.end(), [&](std::string_view item) { return item == lane.front(); });
 }
 
 // Gaps longer than this are no pattern that a speaker could feel; four syllables hold one ABBA.
@@ -38,9 +42,9 @@ struct LaneOrder {
 };
 
 std::string canonical(const Lane& lane) {
-  std::vector<std::string> seen;
+  std::vector<std::string_view> seen;
   std::string pattern;
-  for (const std::string& item : lane) {
+  for (const std::string_view item : lane) {
     const auto found = std::find(seen.begin(), seen.end(), item);
     pattern += static_cast<char>('A' + std::min<std::ptrdiff_t>(found - seen.begin(), 25));
     if (found == seen.end()) seen.push_back(item);
@@ -51,16 +55,17 @@ std::string canonical(const Lane& lane) {
 LaneOrder order_of(const Lane& lane, bool loop) {
   LaneOrder order;
   order.pattern = canonical(lane);
-  std::map<std::string, std::vector<std::size_t>> gaps; // item -> its gaps
+  std::map<std::string_view, std::vector<std::size_t>> gaps; // item -> its gaps
   std::size_t filled = 0, covered = 0, uneven = 0;
   for (std::size_t i = 0; i < lane.size(); ++i) {
     if (lane[i].empty()) continue;
     ++filled;
     if (const std::size_t gap = gap_after(lane, i, loop)) gaps[lane[i]].push_back(gap);
   }
-  for (const std::string& item : lane) {
-    if (item.empty() || !gaps.contains(item)) continue;
-    const auto& g = gaps[item];
+  for (const std::string_view item : lane) {
+    const auto known = gaps.find(item);
+    if (item.empty() || known == gaps.end()) continue;
+    const auto& g = known->second;
     ++covered;
     if (std::adjacent_find(g.begin(), g.end(), std::not_equal_to<>()) != g.end()) ++uneven;
   }
@@ -72,7 +77,7 @@ LaneOrder order_of(const Lane& lane, bool loop) {
 }
 
 /// Smallest number of places after which the lane comes round, at least twice (in a loop: once); 0 when it never does.
-std::size_t lane_period(const Lane& lane, bool loop) {
+template <typename Items> std::size_t lane_period(const Items& lane, bool loop) {
   const std::size_t n = lane.size();
   for (std::size_t p = 1; p <= n; ++p) {
     if (loop ? n % p != 0 : 2 * p > n) continue;
@@ -112,7 +117,7 @@ double grouping_factor(const Sequence& sequence, bool competes, const Difficulty
   std::size_t alternation = 0;
   for (Slot slot : {Slot::onset, Slot::coda}) { // what takes turns is consonants; weak vowels alternate in any text
     const Lane lane = lane_of(sequence, slot);
-    if (std::find(lane.begin(), lane.end(), std::string()) != lane.end()) continue;
+    if (std::find(lane.begin(), lane.end(), std::string_view()) != lane.end()) continue;
     const std::size_t p = lane_period(lane, sequence.loop);
     if (p > 1 && p <= longest_loop) alternation = std::max(alternation, p);
   }
@@ -129,9 +134,9 @@ double grouping_factor(const Sequence& sequence, bool competes, const Difficulty
 }
 
 std::size_t repeat_period(const Sequence& sequence) {
-  Lane whole;
-  for (const SequenceSyllable& s : sequence.syllables)
-    whole.push_back(s.key(Slot::onset) + '/' + s.key(Slot::nucleus) + '/' + s.key(Slot::coda));
+  std::vector<std::array<std::string_view, 3>> whole;
+  whole.reserve(sequence.syllables.size());
+  for (const SequenceSyllable& s : sequence.syllables) whole.push_back({s.keys[0], s.keys[1], s.keys[2]});
   const std::size_t period = lane_period(whole, sequence.loop);
   return period == 0 ? whole.size() : period;
 }

@@ -72,7 +72,7 @@ void add_returns(const std::vector<Step>& steps, Articulator articulator, const 
   for (std::size_t i = 0; i < runs.size(); ++i) {
     if (i > 0) runs[i].made.gap = std::max(least_gap, runs[i].middle() - runs[i - 1].middle());
     else if (sequence.loop) runs[i].made.gap = std::max(least_gap, runs[i].middle() + length - runs.back().middle());
-    returns.push_back(runs[i].made);
+    returns.push_back(std::move(runs[i].made));
   }
 }
 

@@ -24,7 +24,22 @@ constexpr double least_likeness = 0.2;
 
 double likeness(const Window& w) { return similarity(*w.slot[0], *w.slot[1]); }
 
-bool exact(const Window& w) { return key_of(*w.slot[0]) == key_of(*w.slot[3]) && key_of(*w.slot[1]) == key_of(*w.slot[2]); }
+using SlotSounds = std::vector<SequenceSound>;
+
+bool same_sounds(const SlotSounds& a, const SlotSounds& b) {
+  return std::ranges::equal(a, b, {}, [](const SequenceSound& s) { return std::string_view(s.facts.key); },
+                            [](const SequenceSound& s) { return std::string_view(s.facts.key); });
+}
+
+/// Whether action_of would tell them alike.
+bool same_action(const SequenceSound& a, const SequenceSound& b) {
+  const SoundFacts &x = a.facts, &y = b.facts;
+  if (x.vowel || y.vowel) return x.vowel == y.vowel && x.key == y.key;
+  return x.articulator == y.articulator && x.place == y.place && manner_word(x.manner) == manner_word(y.manner);
+}
+bool same_actions(const SlotSounds& a, const SlotSounds& b) { return std::ranges::equal(a, b, same_action); }
+
+bool exact(const Window& w) { return same_sounds(*w.slot[0], *w.slot[3]) && same_sounds(*w.slot[1], *w.slot[2]); }
 
 bool is_swap(const Window& w) {
   for (const auto* slot : w.slot)
@@ -32,15 +47,17 @@ bool is_swap(const Window& w) {
   if (w.lane == Slot::nucleus && !w.strong) return false; // weak vowels come and go without a pattern
   // a start is known by its first action, as where lanes come round: "trays" starts like "tin"
   const bool starts = w.lane == Slot::onset && w.column[0] != w.column[1];
-  const auto action = [&](std::size_t i) { return starts ? action_of(w.slot[i]->front().facts) : action_of(*w.slot[i]); };
-  return action(0) != action(1) && action(0) == action(3) && action(1) == action(2) && likeness(w) >= least_likeness;
+  const auto same = [&](std::size_t i, std::size_t k) {
+    return starts ? same_action(w.slot[i]->front(), w.slot[k]->front()) : same_actions(*w.slot[i], *w.slot[k]);
+  };
+  return !same(0, 1) && same(0, 3) && same(1, 2) && likeness(w) >= least_likeness;
 }
 
 bool is_repeat(const Window& w) {
   for (const auto* slot : w.slot)
     if (slot->empty()) return false;
-  const std::string a = key_of(*w.slot[0]), b = key_of(*w.slot[1]);
-  return a != b && a == key_of(*w.slot[2]) && b == key_of(*w.slot[3]);
+  const auto same = [&](std::size_t i, std::size_t k) { return same_sounds(*w.slot[i], *w.slot[k]); };
+  return !same(0, 1) && same(0, 2) && same(1, 3);
 }
 
 /// Share of the other slots that is the same all along.
@@ -82,6 +99,7 @@ PatternLink link_of(const PatternParts& parts, const Window& w, LinkKind kind) {
 
 std::vector<Window> windows(const PatternParts& parts, const std::vector<std::size_t>& reading) {
   std::vector<Window> found;
+  found.reserve(4 * reading.size());
   const auto& s = parts.sequence.syllables;
   for (std::size_t i = 0; i + 1 < reading.size(); ++i) {
     const std::size_t a = reading[i], b = reading[i + 1];

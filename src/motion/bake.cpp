@@ -9,6 +9,7 @@ template <std::size_t width>
 BaseTrack<width> base_track(const Base& base, const std::vector<Ramp>& ramps,
                             const std::array<double Pose::*, width>& channels) {
   BaseTrack<width> track;
+  track.keys.reserve(base.keys.size());
   for (const Pose& key : base.keys) {
     auto& values = track.keys.emplace_back();
     for (std::size_t c = 0; c < width; ++c) values[c] = key.*channels[c];
@@ -58,7 +59,11 @@ BakedMove baked_move(const Chain& chain, std::size_t i, std::size_t chain_index)
 
 TierTrack tier_track(const std::vector<Chain>& chains) {
   TierTrack track;
+  std::size_t moves = 0;
+  for (const Chain& chain : chains) moves += chain.moves.size();
+  track.moves.reserve(moves);
   std::vector<Ramp> spans;
+  spans.reserve(moves);
   for (std::size_t k = 0; k < chains.size(); ++k)
     for (std::size_t i = 0; i < chains[k].moves.size(); ++i) {
       const Move& m = chains[k].moves[i];
@@ -71,6 +76,7 @@ TierTrack tier_track(const std::vector<Chain>& chains) {
 
 template <typename Item> Timeline timeline_of(const std::vector<Item>& items) {
   std::vector<Ramp> spans;
+  spans.reserve(items.size());
   for (const auto& item : items) spans.push_back({item.in.start, std::max(item.in.end, item.out.end)});
   return make_timeline(spans);
 }
@@ -88,6 +94,7 @@ std::span<const std::uint32_t> Timeline::live(double t) const {
 
 Timeline make_timeline(const std::vector<Ramp>& spans) {
   Timeline line;
+  line.edges.reserve(2 * spans.size());
   for (const Ramp& s : spans) {
     line.edges.push_back(s.start);
     line.edges.push_back(s.end);
@@ -95,15 +102,17 @@ Timeline make_timeline(const std::vector<Ramp>& spans) {
   std::ranges::sort(line.edges);
   line.edges.erase(std::unique(line.edges.begin(), line.edges.end()), line.edges.end());
   std::vector<std::uint32_t> count(line.edges.size() + 1, 0);
-  const auto cells_of = [&](const Ramp& s) { return std::pair(line.cell(s.start), line.cell(s.end)); };
-  for (const Ramp& s : spans)
-    for (auto [k, end] = cells_of(s); k < end; ++k) ++count[k];
+  std::vector<std::pair<std::size_t, std::size_t>> cells; // of each span: first, and the one after its last
+  cells.reserve(spans.size());
+  for (const Ramp& s : spans) cells.emplace_back(line.cell(s.start), line.cell(s.end));
+  for (auto [k, end] : cells)
+    for (; k < end; ++k) ++count[k];
   line.first.assign(count.size() + 1, 0);
   for (std::size_t k = 0; k < count.size(); ++k) line.first[k + 1] = line.first[k] + count[k];
   line.items.resize(line.first.back());
   auto next = line.first;
   for (std::size_t i = 0; i < spans.size(); ++i)
-    for (auto [k, end] = cells_of(spans[i]); k < end; ++k) line.items[next[k]++] = static_cast<std::uint32_t>(i);
+    for (auto [k, end] = cells[i]; k < end; ++k) line.items[next[k]++] = static_cast<std::uint32_t>(i);
   return line;
 }
 

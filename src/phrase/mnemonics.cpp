@@ -75,6 +75,7 @@ void join_near(std::vector<VoiceSound>& sounds) {
 
 VoiceSounds parse_mnemonics(std::string_view text) {
   VoiceSounds result;
+  result.sounds.reserve(text.size() / 2 + 1); // a sign and its point
   std::size_t start = 0;
   for (std::size_t i = 0; i <= text.size(); ++i) {
     if (i < text.size() && text[i] != '.' && text[i] != ' ') continue;

@@ -104,7 +104,7 @@ std::vector<LexicalSyllable> to_syllables(const Phonemes& phonemes) {
     auto end = next;
     if (next != phonemes.end())
       for (end = nucleus + 1; next - end > 0 && !is_english_onset(to_sounds(end, next));) ++end;
-    syllables.push_back({{start, nucleus}, *nucleus, {nucleus + 1, end}});
+    syllables.push_back(LexicalSyllable{{start, nucleus}, *nucleus, {nucleus + 1, end}});
     start = end;
     nucleus = next;
   }
