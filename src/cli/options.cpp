@@ -34,12 +34,23 @@ std::string read_standard_input() { return {std::istreambuf_iterator<char>(std::
 
 using Names = std::vector<std::string>;
 
+/// A number from low to high; the words "nan" and "inf", which the library reads as numbers, are none.
+CLI::Validator between(double low, double high) {
+  return {[low, high](std::string& text) {
+            const auto value = parse_number(text);
+            return value && *value >= low && *value <= high
+                       ? std::string()
+                       : "'" + text + "' is not a number from " + to_text(low, 1) + " to " + to_text(high, 1);
+          },
+          "", ""};
+}
+
 void add_phrase_options(CLI::App& app, Options& o) {
   app.add_option("--accent", o.accent, "id of an accent (see 'mouthwright accents') or a path to an accent file")
       ->capture_default_str();
-  app.add_option("--rate", o.rate, "syllables a second, 1 to 9")->check(CLI::Range(1.0, 9.0))->capture_default_str();
+  app.add_option("--rate", o.rate, "syllables a second, 1 to 9")->check(between(1.0, 9.0))->capture_default_str();
   app.add_option("--casual", o.casual, "0 careful to 1 casual (typed text only)")
-      ->check(CLI::Range(0.0, 1.0))
+      ->check(between(0.0, 1.0))
       ->capture_default_str();
   app.add_flag("--loop", o.loop, "the phrase is said again and again");
   app.add_option("--say", o.say,
@@ -60,7 +71,7 @@ void add_picture_options(CLI::App& app, unsigned bits, Options& o, std::string& 
         ->check(CLI::IsMember(Names{"light", "dark", "high", "print"}))
         ->capture_default_str();
   if (bits & opt_time)
-    app.add_option("--slow", o.slow, "slow motion, 1 to 32")->check(CLI::Range(1.0, 32.0))->capture_default_str();
+    app.add_option("--slow", o.slow, "slow motion, 1 to 32")->check(between(1.0, 32.0))->capture_default_str();
   if (bits & opt_size) app.add_option("--size", size, "WxH pixels, 64x64 to 8192x8192 (1280x720)");
   if (bits & opt_paper)
     app.add_option("--paper", o.paper, "a4, letter or a3 (" + paper + ")")
@@ -89,7 +100,7 @@ void add_writing_options(CLI::App& app, unsigned bits, Options& o) {
 void add_other_options(CLI::App& app, unsigned bits, Options& o) {
   if (bits & opt_fps)
     app.add_option("--fps", o.fps, "frames (motion: rows) a second, 1 to 240")
-        ->check(CLI::Range(1.0, 240.0))
+        ->check(between(1.0, 240.0))
         ->capture_default_str();
   if (bits & opt_json) app.add_flag("--json", o.json, "machine-readable output");
   if (bits & opt_gaps) app.add_flag("--gaps", o.gaps, "add four columns measured on the drawn outline");
@@ -134,6 +145,8 @@ std::optional<Problem> check_arguments(const Command& command, Options& o) {
     if (argument == "-") {
       argument = read_standard_input();
       o.from_standard_input = true;
+      // the end of the last line is no part of a phrase
+      while (!argument.empty() && (argument.back() == '\n' || argument.back() == '\r')) argument.pop_back();
     }
   return std::nullopt;
 }

@@ -117,6 +117,11 @@ TEST_CASE("explain: exit codes: wrong use 1, unusable phrase 2, always with a me
       {{"explain", "a", "b"}, 1},
       {{"explain", "kettle", "--rate", "0.5"}, 1},
       {{"explain", "kettle", "--rate", "nine"}, 1},
+      {{"explain", "kettle", "--rate", "nan"}, 1},
+      {{"explain", "kettle", "--rate", "inf"}, 1},
+      {{"explain", "kettle", "--casual", "nan"}, 1},
+      {{"motion", "kettle", "--fps", "nan"}, 1},
+      {{"frames", "kettle", "--slow", "nan", "-o", "never-written"}, 1},
       {{"explain", "kettle", "--no-such-option"}, 1},
       {{"explain", "kettle", "--accent", "no-such-accent"}, 1},
       {{"explain", "kettle", "--anatomy", "giant"}, 1},
@@ -148,6 +153,8 @@ TEST_CASE("explain: odd but usable input is fine and noted") {
 
 TEST_CASE("explain: - reads the phrase from standard input, -- ends the options") {
   CHECK(run_program({"explain", "-", "--json"}, "mend it").code == 0);
+  // the end of the line is no part of the phrase
+  CHECK(run_program({"explain", "-", "--json"}, "mend it\n").out == run_program({"explain", "mend it", "--json"}).out);
   CHECK(run_program({"explain", "--json", "--", "--mend"}).code == 0);
 }
 
