@@ -1,8 +1,11 @@
+#include "accent/shared.h"
 #include "bench/bench.h"
 #include "bench/ratio.h"
 #include "bench/voices.h"
 #include "clash/analysis.h"
 #include "espeak/espeak.h"
+#include "phrase/correct.h"
+#include "take/posture.h"
 #include "take/take.h"
 #include "tract/outline.h"
 
@@ -43,13 +46,20 @@ std::vector<bench::Figures> stages(const Request& request, Pronouncer& pronounce
     rows.push_back(bench::measure(std::string("  ") + name, 1, 40, [&](std::size_t) { call(); }));
   };
   const Analysis analysis = analyse(t.track, request.loop);
+  row("what is kept: speaker, rows, accent, own words", [&] {
+    (void)read_anatomy(request.anatomy);
+    (void)read_targets(*t.anatomy);
+    (void)read_shared_accent(request.accent);
+    (void)read_own_words();
+  });
   row("pronounce", [&] { (void)pronounce(request.phrase, *t.accent, pronouncer, {}); });
   row("spell_out", [&] { (void)spell_out(t.pronunciation, {}); });
-  row("plan", [&] { (void)plan(t.track, t.anatomy); });
+  row("plan", [&] { (void)plan(t.track, t.anatomy, to_shift(t.accent->posture)); });
   row("bake", [&] { (void)bake(t.score); });
   row("analyse", [&] { (void)analyse(t.track, false); });
   row("find_clashes", [&] { (void)find_clashes(t.pronunciation, t.track, t.score, analysis); });
   row("judge", [&] { (void)judge(t.pronunciation, t.track, t.score, t.motion, t.clashes, analysis); });
+  row("a take copied and let go", [&] { const Take copy = t; });
   row("find_likely_slips", [&] { (void)find_likely_slips(t.pronunciation, t.track, analysis); });
   return rows;
 }
