@@ -64,31 +64,38 @@ std::string tug_feel(const MoveView& view, const TierRow& row, const Move& p, co
   return "hold " + a + "; let only the " + part + " go.";
 }
 
+/// A clash of two moves of one part, and the words that tell it: the part and its two sounds.
+struct PartClash {
+  Clash clash;
+  std::string part, a, b;
+};
+PartClash clash_of_part(const MoveView& view, const TierRow& row, Clash clash, const std::string& title) {
+  const std::size_t first = clash.segments[0], second = clash.segments[1];
+  const std::string part(learner_name(row.articulator));
+  clash.articulators = {row.articulator};
+  clash.title = title + part;
+  clash.where = where_of(view, first, second);
+  return {std::move(clash), part, view.ipa(first), view.ipa(second)};
+}
+
 } // namespace
 
 Clash tell_tug(const MoveView& view, const TierRow& row, const Move& p, const Move& q, double value) {
-  Clash clash = clash_between(view, ClashKind::tug, p, q, value, tug_levels);
-  const std::string part(learner_name(row.articulator)), a = view.ipa(clash.segments[0]), b = view.ipa(clash.segments[1]);
-  clash.articulators = {row.articulator};
-  clash.title = "Tug on the " + part;
-  clash.where = where_of(view, clash.segments[0], clash.segments[1]);
+  auto [clash, part, a, b] = clash_of_part(view, row, clash_between(view, ClashKind::tug, p, q, value, tug_levels), "Tug on the ");
   clash.text = a + " still holds the " + part + " when " + b + " already calls " +
                std::string(verb(row.articulator, "it ", "them ")) + direction(view, row, p, q) + ".";
   clash.feel = tug_feel(view, row, p, q);
-  return clash;
+  return std::move(clash);
 }
 
 Clash tell_return(const MoveView& view, const TierRow& row, const Move& p, const Move& q, double value) {
-  Clash clash = clash_between(view, ClashKind::quick_return, p, q, value, return_levels);
-  const std::string part(learner_name(row.articulator)), a = view.ipa(clash.segments[0]), b = view.ipa(clash.segments[1]);
-  clash.articulators = {row.articulator};
-  clash.title = "Quick return of the " + part;
-  clash.where = where_of(view, clash.segments[0], clash.segments[1]);
+  auto [clash, part, a, b] =
+      clash_of_part(view, row, clash_between(view, ClashKind::quick_return, p, q, value, return_levels), "Quick return of the ");
   clash.text = "The " + part + std::string(verb(row.articulator, " leaves ", " leave ")) + a + " for one vowel and " +
                std::string(verb(row.articulator, "is ", "are ")) + "wanted again for " + b + " after " +
                seconds(middle(q) - middle(p)) + "; an easy turn takes about " + seconds(row.period_s) + ".";
   clash.feel = "say it at half speed and count the two touches; then keep both light.";
-  return clash;
+  return std::move(clash);
 }
 
 Clash tell_switch(const MoveView& view, const Move& p, const Move& q, double value) {
