@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <csignal>
 #include <cstdlib>
 #include <cstring>
 #include <fcntl.h>
@@ -65,6 +66,25 @@ Result<std::string> read_asset(const std::string& name) {
   return text;
 }
 
+namespace {
+/// Holds back the signals that end a program, so that none comes between a temporary file and its rename.
+class SignalsHeld {
+public:
+  SignalsHeld() {
+    sigset_t ends;
+    sigemptyset(&ends);
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP}) sigaddset(&ends, signal);
+    pthread_sigmask(SIG_BLOCK, &ends, &before_);
+  }
+  ~SignalsHeld() { pthread_sigmask(SIG_SETMASK, &before_, nullptr); }
+  SignalsHeld(const SignalsHeld&) = delete;
+  SignalsHeld& operator=(const SignalsHeld&) = delete;
+
+private:
+  sigset_t before_{};
+};
+} // namespace
+
 Result<Done> write_file(const fs::path& file, std::string_view bytes, bool overwrite) {
   const auto problem = [&](const std::string& what, const std::string& remedy) {
     return Problem{ProblemKind::output, what, file.string(), remedy};
@@ -76,6 +96,7 @@ Result<Done> write_file(const fs::path& file, std::string_view bytes, bool overw
   fs::path folder = file.parent_path();
   if (folder.empty()) folder = ".";
   std::string pattern = (folder / (".mouthwright-XXXXXX")).string();
+  const SignalsHeld held;
   const int handle = ::mkstemp(pattern.data());
   if (handle < 0)
     return problem(std::string("cannot write here: ") + std::strerror(errno), "choose a folder that can be written");

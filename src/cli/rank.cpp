@@ -31,7 +31,7 @@ std::string json_row(const RankedLine& r) {
   for (const auto& spot : r.spots)
     spots.push_back(Json{{"start", spot.span.start}, {"end", spot.span.end}, {"kind", to_text(spot.kind)}, {"level", spot.level},
                          {"text", spot.text}});
-  return Json{{"line", r.line.line}, {"slips", number(d.slips)}, {"slowing", number(d.slowing)},
+  return Json{{"schema", 1}, {"line", r.line.line}, {"slips", number(d.slips)}, {"slowing", number(d.slowing)},
               {"late_start", number(d.late_start)}, {"drift", number(d.drift)}, {"overall", number(d.overall)},
               {"label", d.label}, {"reason", d.reasons.empty() ? "" : d.reasons.front()}, {"text", r.line.text}, {"spots", spots}}
              .dump(-1, ' ', false) +

@@ -5,9 +5,13 @@
 
 #include <csignal>
 #include <cstdio>
+#include <cstdlib>
 
 namespace mw::cli {
 namespace {
+constexpr int interrupted = 130; // as a shell tells it
+extern "C" void leave(int) { std::_Exit(interrupted); }
+
 constexpr const char* version = "0.2.0";
 
 std::string overview() {
@@ -71,6 +75,7 @@ int run(const std::vector<std::string>& words, const OpenWindow& open_window) {
   const Command* command = find_command(words[0]);
   if (command == nullptr)
     return tell({ProblemKind::usage, "there is no such command", "'" + words[0] + "'", "see 'mouthwright --help'"});
+  std::signal(SIGINT, leave); // a command that has something to put away sets its own
   const auto options = parse_options(*command, {words.begin() + 1, words.end()});
   if (!options) return tell(options.error());
   if (options->help) return print(options->help_text);

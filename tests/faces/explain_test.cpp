@@ -4,7 +4,7 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
-using mw::test::run_program;
+using mw::test::run_and_signal, mw::test::run_program;
 using Json = nlohmann::json;
 
 namespace {
@@ -156,6 +156,10 @@ TEST_CASE("explain: - reads the phrase from standard input, -- ends the options"
   // the end of the line is no part of the phrase
   CHECK(run_program({"explain", "-", "--json"}, "mend it\n").out == run_program({"explain", "mend it", "--json"}).out);
   CHECK(run_program({"explain", "--json", "--", "--mend"}).code == 0);
+}
+
+TEST_CASE("interrupted: a long command ends with 130, as an exit of its own") {
+  CHECK(run_and_signal({"evidence", "speech"}, SIGINT, 1500) == 130);
 }
 
 TEST_CASE("--help and --version answer everywhere") {

@@ -97,6 +97,7 @@ TEST_CASE("rank --json: an object a line with the values of the CSV, spots insid
   std::size_t spots = 0;
   for (std::size_t i = 0; i < table.rows.size(); ++i) {
     const Json j = Json::parse(lines[i]);
+    CHECK(j["schema"] == 1);
     CHECK(j["line"].get<double>() == *mw::parse_number(table.rows[i][0]));
     for (std::size_t c = 1; c <= 5; ++c) CHECK(j[columns[c]].get<double>() == doctest::Approx(*mw::parse_number(table.rows[i][c])));
     for (std::size_t c = 6; c <= 8; ++c) CHECK(j[columns[c]] == table.rows[i][c]);

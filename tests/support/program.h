@@ -1,5 +1,7 @@
 #pragma once
 
+#include <chrono>
+#include <csignal>
 #include <cstdlib>
 #include <fcntl.h>
 #include <filesystem>
@@ -8,6 +10,7 @@
 #include <spawn.h>
 #include <string>
 #include <sys/wait.h>
+#include <thread>
 #include <unistd.h>
 #include <vector>
 
@@ -84,6 +87,29 @@ inline Outcome run_program(const std::vector<std::string>& arguments, const std:
   outcome.out = whole(out);
   outcome.err = whole(err);
   return outcome;
+}
+
+/// Starts the program, its output thrown away, and sends `signal` after a while; its exit code, or minus the signal that
+/// ended it.
+inline int run_and_signal(const std::vector<std::string>& arguments, int signal, int after_ms) {
+  const char* built = std::getenv("MOUTHWRIGHT_BINARY");
+  std::vector<std::string> words{built != nullptr ? built : "mouthwright"};
+  words.insert(words.end(), arguments.begin(), arguments.end());
+  std::vector<char*> argv;
+  for (auto& w : words) argv.push_back(w.data());
+  argv.push_back(nullptr);
+  posix_spawn_file_actions_t actions;
+  posix_spawn_file_actions_init(&actions);
+  for (const int stream : {1, 2}) posix_spawn_file_actions_addopen(&actions, stream, "/dev/null", O_WRONLY, 0);
+  pid_t child = 0;
+  const int failed = posix_spawn(&child, argv[0], &actions, nullptr, argv.data(), environ);
+  posix_spawn_file_actions_destroy(&actions);
+  if (failed != 0) return -1;
+  std::this_thread::sleep_for(std::chrono::milliseconds(after_ms));
+  kill(child, signal);
+  int status = 0;
+  waitpid(child, &status, 0);
+  return WIFEXITED(status) ? WEXITSTATUS(status) : -WTERMSIG(status);
 }
 
 } // namespace mw::test
