@@ -135,8 +135,8 @@ OwnWords read_own_words(const std::filesystem::path& file) {
 std::shared_ptr<const OwnWords> read_own_words() {
   static const auto none = std::make_shared<const OwnWords>();
   const auto file = own_words_file();
-  std::error_code error;
-  if (file.empty() || !std::filesystem::exists(file, error)) return none;
+  struct stat now {};
+  if (file.empty() || ::stat(file.c_str(), &now) != 0) return none;
   struct Kept {
     std::filesystem::path file{};
     struct stat state {};
@@ -145,8 +145,6 @@ std::shared_ptr<const OwnWords> read_own_words() {
   static std::mutex guard;
   static Kept kept;
   const std::lock_guard lock(guard);
-  struct stat now {};
-  if (::stat(file.c_str(), &now) != 0) return none; // gone since
   const struct stat& then = kept.state;
   const bool known = kept.words != nullptr && kept.file == file && then.st_ino == now.st_ino && then.st_size == now.st_size &&
                      then.st_mtim.tv_sec == now.st_mtim.tv_sec && then.st_mtim.tv_nsec == now.st_mtim.tv_nsec;

@@ -36,7 +36,7 @@ std::filesystem::path own_words_file();
 /// Lines "word = sounds", "#" comments. `file` names it in notes.
 OwnWords parse_own_words(std::string_view text, const std::string& file);
 /// Reads the file; none is an empty dictionary, one that cannot be read a note. Never a problem, never null. Kept until the
-/// date or the size of the file changes; safe to call from any thread.
+/// file, its date or its size is another; safe to call from any thread.
 std::shared_ptr<const OwnWords> read_own_words();
 /// Puts a word into the coach's own dictionary, in place of what stood there for it; every other line stays as it is.
 /// Empty `said`: takes it out. Problem (output): nothing is lost; (input): `said` cannot be read.
