@@ -12,7 +12,7 @@ namespace {
 constexpr int interrupted = 130; // as a shell tells it
 extern "C" void leave(int) { std::_Exit(interrupted); }
 
-constexpr const char* version = "0.2.0";
+constexpr const char* version = "0.3.0";
 
 std::string overview() {
   std::string text = "Mouthwright shows what a phrase asks of the mouth, in any accent.\n\n"

@@ -164,7 +164,7 @@ TEST_CASE("interrupted: a long command ends with 130, as an exit of its own") {
 
 TEST_CASE("--help and --version answer everywhere") {
   CHECK(run_program({"--help"}).out.find("explain") != std::string::npos);
-  CHECK(run_program({"--version"}).out.find("0.2.0") != std::string::npos);
+  CHECK(run_program({"--version"}).out.find("0.3.0") != std::string::npos);
   for (const char* command : {"explain", "motion", "shape", "frames", "accents", "evidence", "rank"}) {
     const auto help = run_program({command, "--help"});
     CHECK(help.code == 0);
