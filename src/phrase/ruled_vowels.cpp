@@ -105,16 +105,19 @@ std::optional<VowelChoice> special_choice(Set set, const Place_of_vowel& place) 
 struct Mover {
   Set set;
   const Place_of_vowel& place;
-  const Answer answer;
+  std::string_view rule;
   [[nodiscard]] const Accent& accent() const { return place.chain.accent; }
   [[nodiscard]] const SetValue& file() const { return accent().of(set); }
+  // asked only of a rule that speaks of the set
+  [[nodiscard]] Answer ask() const { return answer_of(accent(), rule, place.chain.casual); }
 
   std::optional<SetValue> operator()(const SetPair&) const { return {}; } // chain_vowels.cpp: merger or split
   std::optional<SetValue> operator()(const Special&) const { return {}; }
   std::optional<SetValue> operator()(const Level& row) const {
     const auto at = std::find(row.sets.begin(), row.sets.end(), set);
-    const bool glides = is_glide(file().vowel);
-    if (at == row.sets.end() || glides == (answer == Answer::no)) return {};
+    if (at == row.sets.end()) return {};
+    const Answer answer = ask();
+    if (answer == Answer::as_written || is_glide(file().vowel) == (answer == Answer::no)) return {};
     if (answer == Answer::no) return laid_over(file(), row.glides[static_cast<std::size_t>(at - row.sets.begin())]);
     // PRICE keeps its glide before voiceless sounds, as in the files whose PRICE does not glide (SUS, AAE)
     if (set == Set::PRICE && is_true(Context::before_voiceless, place)) return {};
@@ -123,28 +126,29 @@ struct Mover {
     return value;
   }
   std::optional<SetValue> operator()(const Fronted& row) const {
-    if (row.set != set || is_fronted(accent(), row) == (answer == Answer::yes)) return {};
+    if (row.set != set) return {};
+    const Answer answer = ask();
+    if (answer == Answer::as_written || is_fronted(accent(), row) == (answer == Answer::yes)) return {};
     if (answer == Answer::yes && is_true(Context::before_l_in_syllable, place)) return {}; // dark l keeps it back
     // a split KIT is central in half of its places
     if (set == Set::KIT && answer == Answer::no && place.chain.holds("KIT_split")) return {};
     return laid_over(file(), answer == Answer::yes ? row.yes : row.no);
   }
   std::optional<SetValue> operator()(const SetShift& row) const {
-    const bool shifted = row.is_shifted(accent());
-    if (shifted == (answer == Answer::yes)) return {};
-    if (shifted && row.is_its_own != nullptr && !row.is_its_own(accent())) return {};
     const Set ruled = followed(accent(), set);
     const auto at = std::find_if(row.moves.begin(), row.moves.end(), [&](const auto& move) { return move.set == ruled; });
     if (at == row.moves.end()) return {};
+    const Answer answer = ask();
+    const bool shifted = row.is_shifted(accent());
+    if (answer == Answer::as_written || shifted == (answer == Answer::yes)) return {};
+    if (shifted && row.is_its_own != nullptr && !row.is_its_own(accent())) return {};
     return laid_over(file(), answer == Answer::yes ? at->yes : at->no);
   }
 };
 
 std::optional<VowelChoice> moved_choice(Set set, const Place_of_vowel& place) {
   for (const auto& row : vowel_rules()) {
-    const Answer answer = answer_of(place.chain.accent, row.rule, place.chain.casual);
-    if (answer == Answer::as_written) continue;
-    auto value = std::visit(Mover{set, place, answer}, row.how);
+    auto value = std::visit(Mover{set, place, row.rule}, row.how);
     if (value && !(value->vowel == place.chain.accent.of(set).vowel)) return VowelChoice{std::move(*value), "", row.rule};
   }
   return std::nullopt;
