@@ -4,6 +4,8 @@
 #include "accent/shared.h"
 #include "base/assets.h"
 
+#include "support/home.h"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -18,26 +20,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-/// A data folder of one's own for one test.
-struct Home {
-  fs::path root = fs::temp_directory_path() / ("mouthwright_own_" + std::to_string(getpid()));
-  fs::path accents = root / "mouthwright" / "accents";
-  Home() {
-    fs::remove_all(root);
-    fs::create_directories(root);
-    setenv("XDG_DATA_HOME", root.c_str(), 1);
-  }
-  ~Home() {
-    unsetenv("XDG_DATA_HOME");
-    fs::remove_all(root);
-  }
-  Home(const Home&) = delete;
-  Home& operator=(const Home&) = delete;
-  void put(const std::string& name, const std::string& text) const {
-    fs::create_directories(accents);
-    std::ofstream(accents / name, std::ios::binary) << text;
-  }
-};
+using test::Home;
 
 Accent own_of(const std::string& start, const std::string& id, const std::string& name) { return copy_of(*read_accent(start), id, name); }
 

@@ -1,31 +1,15 @@
 // A moment of a phrase, drawn and measured, asks for no memory once the first rounds are over.
 #include "acoustics/formants.h"
+#include "support/allocations.h"
 #include "support/moving.h"
 #include "tract/outline.h"
 
 #include <cmath>
-#include <cstdlib>
 #include <doctest/doctest.h>
-#include <new>
 
 using namespace mw;
 
-namespace {
-thread_local bool counting = false;
-thread_local int allocations = 0;
-} // namespace
-
-[[gnu::noinline]] void* operator new(std::size_t size) {
-  if (counting) ++allocations;
-  if (void* p = std::malloc(size == 0 ? 1 : size)) return p;
-  throw std::bad_alloc();
-}
-[[gnu::noinline]] void* operator new(std::size_t size, const std::nothrow_t&) noexcept {
-  if (counting) ++allocations;
-  return std::malloc(size == 0 ? 1 : size);
-}
-[[gnu::noinline]] void operator delete(void* p) noexcept { std::free(p); }
-[[gnu::noinline]] void operator delete(void* p, std::size_t) noexcept { std::free(p); }
+using test::allocations, test::counting;
 
 TEST_CASE("moment: pose, outline and area function at any time allocate nothing after warm-up, on every speaker") {
   // stops, nasals, a lateral, sibilants, both r, a tip between the teeth, a click, an ejective

@@ -1,36 +1,21 @@
 #include "score/plan.h"
+#include "support/allocations.h"
 #include "support/moving.h"
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 #include <doctest/doctest.h>
-#include <new>
 #include <random>
 
 using namespace mw;
 
 namespace {
-// counts allocations of this executable while `counting`
-thread_local bool counting = false;
-thread_local int allocations = 0;
+using test::allocations, test::counting;
 
 // "pink tulip cup" with the durations the model's acceptance test names
 const std::string pink = "p:110:sio ɪ:100:v ŋ:80: k:90: t:100:io u:130:v l:80:o ɪ:90: p:110: k:100:sio ʌ:130:v p:120:";
 const std::string odd = "ǃ:120:o a:100:v r:100:o ɓ:90:o i:90: _:600 kʼ:90:o ʀ:110:o u:120:v ʙ:100: ã:100: θ:90:o s:90:";
 } // namespace
-
-[[gnu::noinline]] void* operator new(std::size_t size) {
-  if (counting) ++allocations;
-  if (void* p = std::malloc(size == 0 ? 1 : size)) return p;
-  throw std::bad_alloc();
-}
-[[gnu::noinline]] void* operator new(std::size_t size, const std::nothrow_t&) noexcept {
-  if (counting) ++allocations;
-  return std::malloc(size == 0 ? 1 : size);
-}
-[[gnu::noinline]] void operator delete(void* p) noexcept { std::free(p); }
-[[gnu::noinline]] void operator delete(void* p, std::size_t) noexcept { std::free(p); }
 
 TEST_CASE("motion: any order of visiting gives the very same poses") {
   for (const auto& phrase : {pink, odd}) {

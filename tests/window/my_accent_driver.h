@@ -6,6 +6,8 @@
 #include "accent/own.h"
 #include "app/my_accent.h"
 
+#include "support/home.h"
+
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -19,21 +21,7 @@ namespace my_accent_driver {
 using namespace driver;
 namespace fs = std::filesystem;
 
-/// A data folder for one test.
-struct Home {
-  fs::path root = fs::temp_directory_path() / ("mouthwright_my_accent_" + std::to_string(getpid()));
-  fs::path accents = root / "mouthwright" / "accents";
-  Home() {
-    fs::remove_all(root);
-    setenv("XDG_DATA_HOME", root.c_str(), 1);
-  }
-  ~Home() {
-    unsetenv("XDG_DATA_HOME");
-    fs::remove_all(root);
-  }
-  Home(const Home&) = delete;
-  Home& operator=(const Home&) = delete;
-};
+using mw::test::Home;
 
 inline const std::string phrase = "Both stoves hold glass kettles, brass ladles";
 
