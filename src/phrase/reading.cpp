@@ -62,6 +62,11 @@ void Scanner::say(const Words& words, std::size_t start, std::size_t end) {
   }
 }
 
+void Scanner::say_short(const Words& words, std::size_t start, std::size_t end) {
+  say(words, start, end);
+  if (words.size() == 1) out_.words.back().text = encode_utf8(text_.substr(start, end - start));
+}
+
 void Scanner::say_letter(char letter, std::size_t start, std::size_t end) {
   SpokenWord spoken{encode_utf8(text_.substr(start, end - start)), std::string(1, letter), {start, end}};
   spoken.letter_name = true;

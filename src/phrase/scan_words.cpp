@@ -82,9 +82,9 @@ bool Scanner::read_short_date_name(const std::string& word, std::size_t end, std
                       (at_ > 0 && is(at_ - 1, AtomKind::hyphen) && !out_.words.empty() && among(out_.words.back().key, days));
   const auto starts_as_word = [&](std::string_view name) { return starts_with(name, word.substr(0, 3)); };
   if (among(word, short_days) && (date || month || joined))
-    say({std::string(*std::find_if(std::begin(days), std::end(days), starts_as_word))}, at_, end);
+    say_short({std::string(*std::find_if(std::begin(days), std::end(days), starts_as_word))}, at_, end);
   else if (month_of(word) > 0 && word.size() <= 4 && word != "may" && date && after > end)
-    say({month_name(month_of(word))}, at_, end);
+    say_short({month_name(month_of(word))}, at_, end);
   else return false;
   at_ = next;
   return true;
@@ -99,7 +99,7 @@ bool Scanner::read_abbreviation(std::size_t end) {
   const bool capital_follows = atom(after) != nullptr && after > end && is_upper(atoms_[after].fold);
   const std::size_t next = dot ? end + 1 : end;
   if (word == "st" && is_upper(atoms_[at_].fold)) {
-    say({capital_follows ? "saint" : "street"}, at_, end);
+    say_short({capital_follows ? "saint" : "street"}, at_, end);
     at_ = next;
     return true;
   }
@@ -110,7 +110,7 @@ bool Scanner::read_abbreviation(std::size_t end) {
   // "no." is a number only before one; words that end a sentence keep their full stop
   if (among(word, before_a_number) && !is(after, AtomKind::digit)) return false;
   if (among(word, plain_words) && sentence_starts(after) && after >= atoms_.size()) return false;
-  say(split(row->said, ' '), at_, end);
+  say_short(split(row->said, ' '), at_, end);
   at_ = next;
   if (after >= atoms_.size()) pause();
   return true;

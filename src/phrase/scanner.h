@@ -35,6 +35,7 @@ private:
   [[nodiscard]] bool sentence_starts(std::size_t i) const;
 
   void say(const Words& words, std::size_t start, std::size_t end);
+  void say_short(const Words& words, std::size_t start, std::size_t end); // Dr: said in full, written as typed
   void say_typed(std::size_t start, std::size_t end);
   void say_letter(char letter, std::size_t start, std::size_t end);
   void pause();

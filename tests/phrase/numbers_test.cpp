@@ -237,7 +237,16 @@ TEST_CASE("read_phrase: kings and acts, addresses, sizes, times with a full stop
   CHECK(said("A4") == "A* four");
   CHECK(said("BBC") == "B* B* C*");
   CHECK(said("MEND IT") == "MEND IT");
-  CHECK(said("pp. 3-5") == "pages three to five");
+  CHECK(said("pp. 3-5") == "pp three to five"); // written as typed, said as pages
+}
+
+TEST_CASE("numbers: a short form stands as typed and is said in full; more words than one stand as they are said") {
+  const auto reading = read_phrase("Dr. Tarrant, St Mark, pp. 3, etc.", Norm::british);
+  REQUIRE(reading.has_value());
+  std::string typed, spoken;
+  for (const auto& word : reading->words) typed += word.text + " ", spoken += word.key + " ";
+  CHECK(typed == "Dr Tarrant St Mark pp three et cetera ");
+  CHECK(spoken == "doctor tarrant saint mark pages three et cetera ");
 }
 
 TEST_CASE("read_phrase: days before a date, halves of a hundred, measures after a space, titles") {
