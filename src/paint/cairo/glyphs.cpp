@@ -55,7 +55,11 @@ void show_run(cairo_t* cr, const ShapedLine& line, std::size_t from, std::size_t
 
 } // namespace
 
+// A face of FreeType, and the library's that its faces share, are for one thread at a time; pictures of a sequence are painted
+// by several.
 void show_glyphs(cairo_t* cr, const ShapedLine& line, const std::string& text, double size) {
+  static std::mutex one_at_a_time;
+  const std::lock_guard lock{one_at_a_time};
   for (std::size_t i = 0; i < line.glyphs.size();) {
     std::size_t j = i + 1;
     while (j < line.glyphs.size() && line.glyphs[j].face == line.glyphs[i].face) ++j;
