@@ -27,7 +27,7 @@ TEST_CASE("kills: a sequence of pictures that is killed anywhere holds whole pic
   };
   REQUIRE(run_program(write("whole", false)).code == 0);
   auto random = lots(201);
-  for (int i = 0; i < rounds(4, 120); ++i) {
+  for (int i = 0; i < rounds(2, 120); ++i) {
     const std::string name = "k" + std::to_string(i);
     const bool rough = random() % 2 == 0;
     run_and_signal(write(name, false), rough ? SIGKILL : SIGINT, 20 + static_cast<int>(random() % 900));
